@@ -47,46 +47,44 @@ final class DrainWatch {
         stallCharge = Double.NaN;
     }
 
-    /** Judges one believable voltage with the load on. Returns whether the terminals collapsed. */
-    boolean judge(Scan scan, Phase phase, double volts, long loadOnMillis, long stepMillis, double drainLimitVolts) {
+    /** Judges one believable voltage with the load on. */
+    void judge(Scan scan, Phase phase, double volts, long loadOnMillis, long stepMillis, double drainLimitVolts) {
         onLoadMillis += stepMillis;
-        boolean collapsed = collapsed(scan, phase, volts, loadOnMillis);
+        collapsed(volts, loadOnMillis);
         if (phase == Phase.DRAIN) {
-            stalled(scan, phase, volts, drainLimitVolts);
-            overdue(scan, phase, volts, drainLimitVolts);
+            stalled(volts, STALL_FACTOR * scan.expandedVolts(), drainLimitVolts);
+            overdue(volts, drainLimitVolts);
         }
-        return collapsed;
     }
 
-    private boolean collapsed(Scan scan, Phase phase, double volts, long loadOnMillis) {
+    private void collapsed(double volts, long loadOnMillis) {
         double rated = card.ratedAmpereHours();
         boolean armed = loadOnMillis >= SAG_MILLIS || charge.ampereHours() - chargeAtSwitch >= SAG_CHARGE * rated;
         if (volts > COLLAPSE_FROM_VOLTS) {
             chargeAbove = armed ? charge.ampereHours() : Double.NaN;
-            return false;
+            return;
         }
         if (volts >= COLLAPSE_TO_VOLTS || Double.isNaN(chargeAbove)) {
-            return false;
+            return;
         }
         double share = (charge.ampereHours() - chargeAbove) / rated;
         chargeAbove = Double.NaN;
-        return share < COLLAPSE_CHARGE && cutOff(scan.eventMillis(), phase, volts, share);
+        if (share < COLLAPSE_CHARGE) {
+            cutOff(volts, share);
+        }
     }
 
-    boolean cutOff(long millis, Phase phase, double volts, double share) {
-        return findings.raise(
+    void cutOff(double volts, double share) {
+        findings.raise(
                 FindingKind.CUT_OFF,
-                millis,
-                phase,
                 volts,
                 COLLAPSE_TO_VOLTS,
                 "V",
-                "Collapsed to %.3f V after only %.4f %% of the rated charge: something opened inside, the cell is not empty.",
-                volts,
+                "Collapsed to %1$.3f V with %3$.4f %% of its charge: a switch opened, not empty.",
                 100 * share);
     }
 
-    private void stalled(Scan scan, Phase phase, double volts, double drainLimitVolts) {
+    private void stalled(double volts, double leastFall, double drainLimitVolts) {
         boolean mustFall = volts < card.chemistry().kneeVolts() || charge.ampereHours() > card.ratedAmpereHours();
         if (!mustFall || volts <= drainLimitVolts) {
             stallCharge = Double.NaN;
@@ -105,19 +103,15 @@ final class DrainWatch {
             return;
         }
         double fall = stallVolts - volts;
-        double least = STALL_FACTOR * scan.expandedVolts();
-        if (fall < least) {
+        if (fall < leastFall) {
             findings.raise(
                     FindingKind.STALLED,
-                    scan.eventMillis(),
-                    phase,
                     fall,
-                    least,
+                    leastFall,
                     "V",
-                    "Stalled at %.3f V: %.3f Ah should have left but it fell only %.4f V.",
+                    "Stalled at %3$.3f V: %4$.3f Ah should have left but it fell only %1$.4f V.",
                     volts,
-                    due,
-                    fall);
+                    due);
         } else {
             findings.clear(FindingKind.STALLED);
         }
@@ -125,31 +119,25 @@ final class DrainWatch {
         stallVolts = volts;
     }
 
-    private void overdue(Scan scan, Phase phase, double volts, double drainLimitVolts) {
+    private void overdue(double volts, double drainLimitVolts) {
         double most = OVERDUE_CHARGE * card.ratedAmpereHours();
         if (charge.ampereHours() > most) {
             findings.raise(
                     FindingKind.OVERDUE,
-                    scan.eventMillis(),
-                    phase,
                     charge.ampereHours(),
                     most,
                     "Ah",
-                    "Overdue: %.3f Ah taken out, more than %.3f Ah the cell can hold.",
-                    charge.ampereHours(),
-                    most);
+                    "Overdue: %1$.3f Ah taken out, more than %2$.3f Ah the cell can hold.");
         }
         double hours = onLoadMillis / 3.6e6;
         double forecast = card.ratedAmpereHours() * card.loadOhms() / MEAN_VOLTS + TAIL_HOURS;
         if (volts > drainLimitVolts && hours > OVERDUE_FACTOR * forecast) {
             findings.raise(
                     FindingKind.OVERDUE,
-                    scan.eventMillis(),
-                    phase,
                     hours * 3600,
                     OVERDUE_FACTOR * forecast * 3600,
                     "s",
-                    "Overdue: %.0f h on the load, forecast was %.0f h.",
+                    "Overdue: %3$.0f h on the load, forecast was %4$.0f h.",
                     hours,
                     forecast);
         }

@@ -14,24 +14,37 @@ import org.ebbwatch.judge.Outcome.Wish;
 final class FindingBook {
     private final Map<FindingKind, Finding> standing = new EnumMap<>(FindingKind.class);
     private final List<Event> events = new ArrayList<>();
+    private long millis;
+    private Phase phase = Phase.CHECK_IN;
 
-    /** Raises a finding unless it stands already; says whether it is new. */
-    boolean raise(
-            FindingKind kind,
-            long millis,
-            Phase phase,
-            double seen,
-            double limit,
-            String unit,
-            String format,
-            Object... numbers) {
+    /** What follows belongs to this moment. */
+    void at(long eventMillis, Phase now) {
+        millis = eventMillis;
+        phase = now;
+    }
+
+    /**
+     * Raises a finding that rests on a number held against a limit, unless it stands already; says whether it is new.
+     *
+     * @param format the line for a person: {@code %1$} is {@code seen}, {@code %2$} is {@code limit}, more follow
+     */
+    boolean raise(FindingKind kind, double seen, double limit, String unit, String format, Object... more) {
         if (standing.containsKey(kind)) {
             return false;
         }
+        Object[] numbers = new Object[more.length + 2];
+        numbers[0] = seen;
+        numbers[1] = limit;
+        System.arraycopy(more, 0, numbers, 2, more.length);
         var finding = new Finding(kind, millis, phase, seen, limit, unit, String.format(Locale.ROOT, format, numbers));
         standing.put(kind, finding);
         events.add(new Outcome.Raised(finding));
         return true;
+    }
+
+    /** Raises a finding that rests on no number. */
+    void raise(FindingKind kind, String line) {
+        raise(kind, Double.NaN, Double.NaN, "", "%3$s", line);
     }
 
     void clear(FindingKind kind) {
@@ -67,6 +80,7 @@ final class FindingBook {
     }
 
     void changed(Phase from, Phase to, String reason) {
+        phase = to;
         events.add(new Outcome.PhaseChanged(from, to, reason));
     }
 

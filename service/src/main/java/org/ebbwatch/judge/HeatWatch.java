@@ -53,8 +53,8 @@ final class HeatWatch {
 
     /** Judges one scan; {@code announced} says whether a person's window is open. Returns whether HOT was raised now. */
     boolean judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, long stepMillis) {
-        ambient(scan, sensors, phase);
-        bank(scan, phase);
+        ambient(sensors);
+        bank(scan);
         double celsius = sensors.celsius();
         if (Double.isNaN(celsius)) {
             calm.restart();
@@ -79,19 +79,9 @@ final class HeatWatch {
 
     private boolean hot(Scan scan, SensorWatch sensors, Phase phase, boolean announced) {
         double celsius = sensors.celsius();
-        long at = scan.eventMillis();
         double trip = phase == Phase.TIE_OFF ? heat.tieOffHotCelsius() : heat.hotCelsius();
         if (celsius >= trip) {
-            return findings.raise(
-                    FindingKind.HOT,
-                    at,
-                    phase,
-                    celsius,
-                    trip,
-                    "degC",
-                    "Hot: %.1f degC, trip at %.0f degC.",
-                    celsius,
-                    trip);
+            return findings.raise(FindingKind.HOT, celsius, trip, "degC", "Hot: %1$.1f degC, trip at %2$.0f degC.");
         }
         if (announced) {
             return false;
@@ -100,15 +90,11 @@ final class HeatWatch {
         if (rate >= heat.hotKelvinPerSecond()) {
             return findings.raise(
                     FindingKind.HOT,
-                    at,
-                    phase,
                     rate,
                     heat.hotKelvinPerSecond(),
                     "K/s",
-                    "Heating %.2f K/s at %.1f degC, trip at %.1f K/s.",
-                    rate,
-                    celsius,
-                    heat.hotKelvinPerSecond());
+                    "Heating %1$.2f K/s at %3$.1f degC, trip at %2$.1f K/s.",
+                    celsius);
         }
         if (phase == Phase.TIE_OFF) {
             double over = overReference(scan, sensors);
@@ -116,14 +102,10 @@ final class HeatWatch {
             if (over >= limit) {
                 return findings.raise(
                         FindingKind.HOT,
-                        at,
-                        phase,
                         over,
                         limit,
                         "K",
-                        "Hot in tie-off: %.1f K over its reference, trip at %.1f K.",
-                        over,
-                        limit);
+                        "Hot in tie-off: %1$.1f K over its reference, trip at %2$.1f K.");
             }
         }
         return false;
@@ -159,27 +141,15 @@ final class HeatWatch {
         if (absolute) {
             findings.raise(
                     FindingKind.WARMING,
-                    scan.eventMillis(),
-                    phase,
                     celsius,
                     heat.warmCelsius(),
                     "degC",
-                    "Warming: %.1f degC, limit %.0f degC.",
-                    celsius,
-                    heat.warmCelsius());
+                    "Warming: %1$.1f degC, limit %2$.0f degC.");
         } else if (relative) {
             findings.raise(
-                    FindingKind.WARMING,
-                    scan.eventMillis(),
-                    phase,
-                    over,
-                    limit,
-                    "K",
-                    "Warming: %.1f K over its reference, limit %.1f K.",
-                    over,
-                    limit);
+                    FindingKind.WARMING, over, limit, "K", "Warming: %1$.1f K over its reference, limit %2$.1f K.");
         } else if (!announced) {
-            projected(scan, sensors, phase);
+            projected(sensors, phase);
         }
         boolean calmAgain = celsius < heat.warmCelsius() - CLEAR_KELVIN && !(over >= limit - CLEAR_KELVIN);
         if (calmAgain && !(recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS) > 0.005)) {
@@ -187,19 +157,17 @@ final class HeatWatch {
         }
     }
 
-    private void projected(Scan scan, SensorWatch sensors, Phase phase) {
+    private void projected(SensorWatch sensors, Phase phase) {
         double slope = recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS);
         double trip = phase == Phase.TIE_OFF ? heat.tieOffHotCelsius() : heat.hotCelsius();
         double projection = sensors.celsius() + slope * heat.projectionMillis() / 1000;
         if (projection >= trip) {
             findings.raise(
                     FindingKind.WARMING,
-                    scan.eventMillis(),
-                    phase,
                     slope,
                     Double.NaN,
                     "K/s",
-                    "Warming %.2f K/min at %.1f degC: hot within ten minutes at this rate.",
+                    "Warming %3$.2f K/min at %4$.1f degC: hot within ten minutes at this rate.",
                     slope * 60,
                     sensors.celsius());
         }
@@ -223,36 +191,28 @@ final class HeatWatch {
         return Double.isNaN(reference) ? sensors.excess() : sensors.celsius() - reference;
     }
 
-    private void ambient(Scan scan, SensorWatch sensors, Phase phase) {
+    private void ambient(SensorWatch sensors) {
         double ambient = sensors.ambient();
         if (ambient > heat.ambientCelsius()) {
             findings.raise(
                     FindingKind.AMBIENT_HIGH,
-                    scan.eventMillis(),
-                    phase,
                     ambient,
                     heat.ambientCelsius(),
                     "degC",
-                    "The room is at %.1f degC, limit %.0f degC.",
-                    ambient,
-                    heat.ambientCelsius());
+                    "The room is at %1$.1f degC, limit %2$.0f degC.");
         } else if (ambient < heat.ambientCelsius() - CLEAR_KELVIN) {
             findings.clear(FindingKind.AMBIENT_HIGH);
         }
     }
 
-    private void bank(Scan scan, Phase phase) {
+    private void bank(Scan scan) {
         if (scan.bankCelsius() >= heat.bankCelsius()) {
             findings.raise(
                     FindingKind.LOAD_HOT,
-                    scan.eventMillis(),
-                    phase,
                     scan.bankCelsius(),
                     heat.bankCelsius(),
                     "degC",
-                    "The resistor bank is at %.0f degC, limit %.0f degC.",
-                    scan.bankCelsius(),
-                    heat.bankCelsius());
+                    "The resistor bank is at %1$.0f degC, limit %2$.0f degC.");
         }
     }
 }

@@ -134,15 +134,11 @@ final class LoadWatch {
     private void lost(Scan scan, Phase phase, double seen, double limit, String why) {
         findings.raise(
                 FindingKind.LOAD_LOST,
-                scan.eventMillis(),
-                phase,
                 seen,
                 limit,
                 "V",
-                "The load draws nothing: %s (%.4f V, limit %.4f V).",
-                why,
-                seen,
-                limit);
+                "The load draws nothing: %3$s (%1$.4f V, limit %2$.4f V).",
+                why);
     }
 
     /** Asks again while the board does otherwise, and says so when it will not. */
@@ -154,13 +150,7 @@ final class LoadWatch {
         if (millis - wantedMillis >= REFUSED_MILLIS && millis - switchedMillis >= REFUSED_MILLIS) {
             findings.raise(
                     wanted ? FindingKind.LOAD_LOST : FindingKind.LOAD_STUCK,
-                    millis,
-                    phase,
-                    Double.NaN,
-                    Double.NaN,
-                    "",
-                    "The board keeps the load %s though it was asked otherwise.",
-                    on ? "on" : "off");
+                    String.format("The board keeps the load %s though it was asked otherwise.", on ? "on" : "off"));
         }
         if (millis - askedMillis >= RETRY_MILLIS) {
             ask(millis);

@@ -1,6 +1,7 @@
 package org.ebbwatch.judge;
 
 import java.util.EnumSet;
+import java.util.Locale;
 import java.util.Set;
 import org.ebbwatch.judge.Entry.LeadProof;
 import org.ebbwatch.judge.Entry.Scan;
@@ -16,12 +17,8 @@ import org.ebbwatch.judge.procedure.Procedure;
  * user and translates entries into calls.
  */
 final class Passage {
-    private static final long PROOF_MILLIS = 10_000;
-    private static final long LEAD_ANSWER_MILLIS = 60_000;
-    private static final long LEAD_CHECK_EVERY_MILLIS = 1_800_000;
     private static final double REVERSED_VOLTS = -0.02;
     private static final double STRING_VOLTS = 1.0;
-    private static final double LONGER_REBOUND = 1.1;
     private static final Set<Wish> VERDICTS =
             Set.copyOf(EnumSet.of(Wish.ASK_TIE_OFF, Wish.ASK_PART, Wish.ASK_RELEASE, Wish.ASK_METER));
 
@@ -35,6 +32,8 @@ final class Passage {
     private final OpenCircuitProof proof = new OpenCircuitProof(findings);
     private final GapWatch gaps;
     private final WatchClock clock = new WatchClock();
+    private final PolarityProof polarity = new PolarityProof();
+    private final Rounds rounds = new Rounds();
 
     private Procedure procedure;
     private HeatWatch heat;
@@ -46,19 +45,10 @@ final class Passage {
     private long lastScanMillis = Long.MIN_VALUE;
     private long steadySinceMillis;
     private long announcedUntilMillis = Long.MIN_VALUE;
-    private long provenSinceMillis = -1;
-    private boolean proven;
-    private boolean drained;
-    private boolean holdDone;
     private boolean parted;
     private boolean releasable;
     private boolean clockOdd;
-    private int round;
-    private long drainSinceMillis = -1;
     private long offSinceMillis;
-    private double drainedVolts = Double.NaN;
-    private long reboundAfterMillis = -1;
-    private int noLonger;
 
     Passage(CellCard card, Procedure procedure) {
         this.card = card;
@@ -73,6 +63,7 @@ final class Passage {
 
     void reach(long millis) {
         lastMillis = millis;
+        findings.at(millis, phase);
     }
 
     // ---- readings ----
@@ -98,7 +89,7 @@ final class Passage {
         }
         double difference = noise.expandedDifference(scan.resolutionVolts());
         load.judge(scan, phase, volts, sensors.amperes(), difference);
-        sensorFault(scan);
+        sensorFault();
         if (heat.judge(scan, sensors, phase, isAnnounced(at), step)) {
             hold(at, "hot");
         }
@@ -129,8 +120,7 @@ final class Passage {
             findings.clear(FindingKind.REBOUND);
         } else {
             offSinceMillis = at;
-            drainedVolts = load.beforeVolts();
-            proof.begin(drainedVolts);
+            proof.begin(load.beforeVolts());
             heat.cooling(at, sensors.excess());
         }
     }
@@ -140,13 +130,10 @@ final class Passage {
         if (volts + scan.expandedVolts() < REVERSED_VOLTS && phase != Phase.TIE_OFF) {
             findings.raise(
                     FindingKind.REVERSED,
-                    at,
-                    phase,
                     volts,
                     REVERSED_VOLTS,
                     "V",
-                    "Reversed: %.3f V. Never charge this cell again.",
-                    volts);
+                    "Reversed: %1$.3f V. Never charge this cell again.");
         }
         if (card.inString() && load.isOn() && phase == Phase.DRAIN && volts - scan.expandedVolts() < STRING_VOLTS) {
             ask(Wish.OPEN_STRING);
@@ -165,31 +152,29 @@ final class Passage {
         }
         switch (gaps.follow(volts, load.isOn(), at - steadySinceMillis, scan.expandedVolts())) {
             case NONE -> {}
-            case CUT_OFF -> drain.cutOff(at, phase, volts, 0);
+            case CUT_OFF -> drain.cutOff(volts, 0);
             case SWAPPED ->
                 hold(
                         at,
                         String.format(
-                                java.util.Locale.ROOT,
+                                Locale.ROOT,
                                 "another cell? %.3f V before a gap, %.3f V after it",
                                 gaps.before(),
                                 volts));
         }
     }
 
-    private void sensorFault(Scan scan) {
+    private void sensorFault() {
         if (!sensors.isFaulty()) {
             findings.clear(FindingKind.SENSOR_FAULT);
             return;
         }
         findings.raise(
                 FindingKind.SENSOR_FAULT,
-                scan.eventMillis(),
-                phase,
                 sensors.complaintReading(),
                 Double.NaN,
                 "",
-                "Blind: %s.",
+                "Blind: %3$s.",
                 sensors.complaint());
     }
 
@@ -208,27 +193,21 @@ final class Passage {
 
     // ---- the phases ----
 
+    private void prove(Scan scan, double volts) {
+        polarity.follow(
+                scan.eventMillis(),
+                volts - scan.expandedVolts() > procedure.drain().provenVolts());
+    }
+
     private void checkIn(Scan scan, double volts) {
         prove(scan, volts);
-        if (proven) {
+        if (polarity.isProven()) {
             ask(Wish.ASK_PUT_ON);
         }
     }
 
-    /** A cell is proven once it showed more than 1 V with the right polarity for a while. */
-    private void prove(Scan scan, double volts) {
-        if (!(volts - scan.expandedVolts() > procedure.drain().provenVolts())) {
-            provenSinceMillis = -1;
-            return;
-        }
-        if (provenSinceMillis < 0) {
-            provenSinceMillis = scan.eventMillis();
-        }
-        proven |= scan.eventMillis() - provenSinceMillis >= PROOF_MILLIS;
-    }
-
     private void drain(Scan scan, double volts, long step) {
-        if (scan.eventMillis() - drainSinceMillis > procedure.drain().longestMillis()) {
+        if (rounds.drainingMillis(scan.eventMillis()) > procedure.drain().longestMillis()) {
             hold(
                     scan.eventMillis(),
                     "drained for " + procedure.drain().longestMillis() / 86_400_000 + " days and still not empty");
@@ -240,7 +219,7 @@ final class Passage {
         }
         if (volts + scan.expandedVolts() >= procedure.drain().limitVolts()) {
             clock.restart();
-            holdDone = false;
+            rounds.holdBroken();
             standing.remove(Wish.ASK_TAKE_OFF);
             return;
         }
@@ -248,7 +227,7 @@ final class Passage {
         if (clock.elapsedMillis() < holdMillis()) {
             return;
         }
-        holdDone = true;
+        rounds.holdDone();
         if (card.switched()) {
             enterRest("held below the drain limit for " + holdMillis() / 3_600_000 + " h");
         } else {
@@ -270,16 +249,13 @@ final class Passage {
         if (!proof.hasRecovered() && at - offSinceMillis > procedure.rest().recoveryMillis()) {
             findings.raise(
                     FindingKind.LOAD_STUCK,
-                    at,
-                    phase,
                     proof.recoveredVolts(),
                     LoadWatch.STEP_FACTOR * difference,
                     "V",
-                    "The load is off but the voltage does not recover (%.4f V in %d s): load stuck, or no cell there.",
-                    proof.recoveredVolts(),
+                    "Load off, but no recovery (%1$.4f V in %3$d s): load stuck, or no cell there.",
                     (at - offSinceMillis) / 1000);
             locks(at);
-        } else if (over && !holdDone) {
+        } else if (over && !rounds.isHoldDone()) {
             drainAgain(at, "taken off before its hold was complete");
         } else if (over && proof.isComplete(at)) {
             ask(Wish.ASK_TIE_OFF);
@@ -308,7 +284,6 @@ final class Passage {
     }
 
     private void tieOff(Scan scan, double volts, double difference, long step) {
-        long at = scan.eventMillis();
         if (parted) {
             open(scan, volts, difference, step);
             return;
@@ -316,13 +291,10 @@ final class Passage {
         if (volts - scan.expandedVolts() > procedure.tieOff().looseVolts()) {
             findings.raise(
                     FindingKind.TIE_LOOSE,
-                    at,
-                    phase,
                     volts,
                     procedure.tieOff().looseVolts(),
                     "V",
-                    "The bond is loose: %.3f V across it.",
-                    volts);
+                    "The bond is loose: %1$.3f V across it.");
         } else if (!Double.isNaN(volts)) {
             findings.clear(FindingKind.TIE_LOOSE);
         }
@@ -349,12 +321,10 @@ final class Passage {
         if (!proof.hasRecovered()) {
             findings.raise(
                     FindingKind.LEAD_OPEN,
-                    at,
-                    phase,
                     proof.recoveredVolts(),
                     LoadWatch.STEP_FACTOR * difference,
                     "V",
-                    "Parted for %d min without any recovery: nothing shows that a cell is attached.",
+                    "Parted for %3$d min, no recovery: nothing shows a cell.",
                     clock.elapsedMillis() / 60_000);
             locks(at);
         } else if (proof.isComplete(at)) {
@@ -365,30 +335,23 @@ final class Passage {
 
     /** REBOUND: whenever the load is off after it was on and V + U is above the rested limit. */
     private boolean rebound(Scan scan, double volts) {
-        if (!drained
+        if (!rounds.isBegun()
                 || load.isOn()
+                || gaps.isPending()
                 || !(volts + scan.expandedVolts() > procedure.rest().limitVolts())) {
             return false;
         }
         long at = scan.eventMillis();
         boolean fresh = findings.raise(
                 FindingKind.REBOUND,
-                at,
-                phase,
                 volts,
                 procedure.rest().limitVolts(),
                 "V",
-                "Came back to %.3f V with the load off, limit %.2f V: not empty.",
-                volts,
-                procedure.rest().limitVolts());
+                "Came back to %1$.3f V with the load off, limit %2$.2f V: not empty.");
         if (!fresh || phase == Phase.HELD) {
             return fresh;
         }
-        long after = at - offSinceMillis;
-        noLonger =
-                reboundAfterMillis >= 0 && holdDone && after <= LONGER_REBOUND * reboundAfterMillis ? noLonger + 1 : 0;
-        reboundAfterMillis = holdDone ? after : reboundAfterMillis;
-        if (noLonger >= 2) {
+        if (rounds.reboundTookNoLonger(at - offSinceMillis)) {
             hold(at, "two longer holds brought no lower rest");
         } else {
             drainAgain(at, findingLine(FindingKind.REBOUND));
@@ -403,13 +366,10 @@ final class Passage {
         }
         findings.raise(
                 FindingKind.LEAD_OPEN,
-                scan.eventMillis(),
-                phase,
                 drop,
                 0.0,
                 "V",
-                "Fell by %.3f V with the load off: a resting cell cannot, a lead came off.",
-                drop);
+                "Fell by %1$.3f V with the load off: a resting cell cannot, a lead came off.");
         locks(scan.eventMillis());
         return true;
     }
@@ -417,7 +377,7 @@ final class Passage {
     // ---- what others report ----
 
     void silent(long at) {
-        findings.raise(FindingKind.SILENT, at, phase, Double.NaN, Double.NaN, "", "Nothing heard from the board.");
+        findings.raise(FindingKind.SILENT, "Nothing heard from the board.");
         clock.pause();
         charge.interrupt();
     }
@@ -426,12 +386,10 @@ final class Passage {
         if (leastMillis >= procedure.plausible().silentMillis()) {
             findings.raise(
                     FindingKind.SILENT,
-                    at,
-                    phase,
                     leastMillis / 1000.0,
                     procedure.plausible().silentMillis() / 1000.0,
                     "s",
-                    "Nothing heard from the board for %d s.",
+                    "Nothing heard from the board for %3$d s.",
                     leastMillis / 1000);
         }
         if (mostMillis > procedure.plausible().pauseMillis()) {
@@ -452,7 +410,7 @@ final class Passage {
         heat.forget();
         sensors.forgetFalls();
         steadySinceMillis = lastMillis;
-        provenSinceMillis = -1;
+        polarity.interrupt();
     }
 
     void forgetLevels() {
@@ -463,14 +421,7 @@ final class Passage {
     void clock(long at, boolean odd) {
         clockOdd = odd;
         if (odd) {
-            findings.raise(
-                    FindingKind.CLOCK_ODD,
-                    at,
-                    phase,
-                    Double.NaN,
-                    Double.NaN,
-                    "",
-                    "The board's clock runs more than 1 %% off: watch clocks stand.");
+            findings.raise(FindingKind.CLOCK_ODD, "The board's clock runs more than 1 % off: watch clocks stand.");
             clock.pause();
         } else {
             findings.clear(FindingKind.CLOCK_ODD);
@@ -480,14 +431,7 @@ final class Passage {
     void leadChecked(long at, LeadProof answer) {
         proof.checked(answer, at);
         if (answer == LeadProof.OPEN && phase != Phase.CHECK_IN && !(phase == Phase.TIE_OFF && !parted)) {
-            findings.raise(
-                    FindingKind.LEAD_OPEN,
-                    at,
-                    phase,
-                    Double.NaN,
-                    Double.NaN,
-                    "",
-                    "The lead check moved the channel: no cell is attached.");
+            findings.raise(FindingKind.LEAD_OPEN, "The lead check moved the channel: no cell is attached.");
             locks(at);
         }
     }
@@ -548,7 +492,7 @@ final class Passage {
             load.byHand(true);
             return;
         }
-        if (!proven) {
+        if (!polarity.isProven()) {
             hold(at, "not proven: never seen above 1 V with the right polarity");
             return;
         }
@@ -559,7 +503,7 @@ final class Passage {
     private void takeOff() {
         load.byHand(false);
         if (phase == Phase.DRAIN) {
-            enterRest(holdDone ? "taken off after its hold" : "taken off early");
+            enterRest(rounds.isHoldDone() ? "taken off after its hold" : "taken off early");
         }
     }
 
@@ -568,12 +512,7 @@ final class Passage {
     private void drainAgain(long at, String why) {
         parted = false;
         heat.bonded(false);
-        holdDone = false;
-        drained = true;
-        round++;
-        if (drainSinceMillis < 0) {
-            drainSinceMillis = at;
-        }
+        rounds.begin(at);
         enter(Phase.DRAIN, why);
         load.want(!findings.anyLatched(), at);
         if (!card.switched()) {
@@ -634,7 +573,7 @@ final class Passage {
     }
 
     private long holdMillis() {
-        return procedure.drain().holdMillis() << Math.min(round - 1, 16);
+        return rounds.holdMillis(procedure.drain().holdMillis());
     }
 
     boolean isRested() {
@@ -655,7 +594,7 @@ final class Passage {
     boolean mayDrainAgain() {
         boolean reversed = findings.stands(FindingKind.REVERSED);
         boolean stillHot = findings.stands(FindingKind.HOT) && !heat.isCalm();
-        return proven && !reversed && !stillHot;
+        return polarity.isProven() && !reversed && !stillHot;
     }
 
     boolean isLocked() {
@@ -701,7 +640,7 @@ final class Passage {
     }
 
     int round() {
-        return round;
+        return rounds.count();
     }
 
     long lastMillis() {
