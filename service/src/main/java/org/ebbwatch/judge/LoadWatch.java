@@ -95,8 +95,8 @@ final class LoadWatch {
     }
 
     /** Follows one believable voltage; {@code differenceVolts} is the expanded uncertainty of a difference. */
-    void judge(Scan scan, Phase phase, double volts, double amperes, double differenceVolts) {
-        persist(scan, phase);
+    void judge(Scan scan, double volts, double amperes, double differenceVolts) {
+        persist(scan);
         if (Double.isNaN(volts)) {
             return;
         }
@@ -108,13 +108,13 @@ final class LoadWatch {
         drew |= amperes > AMPERES_FRACTION * volts / card.loadOhms() && amperes > 0;
         drew |= beforeVolts - volts > STEP_FACTOR * differenceVolts;
         if (!drew && beforeVolts > 1 && since >= SAG_MILLIS && since < 2 * SAG_MILLIS) {
-            lost(scan, phase, beforeVolts - volts, STEP_FACTOR * differenceVolts, "no sag after the load went on");
+            lost(beforeVolts - volts, STEP_FACTOR * differenceVolts, "no sag after the load went on");
         }
-        climb(scan, phase, differenceVolts);
+        climb(scan, differenceVolts);
     }
 
     /** On a fixed load a cell's voltage only falls; one that climbs is not on its load any more. */
-    private void climb(Scan scan, Phase phase, double differenceVolts) {
+    private void climb(Scan scan, double differenceVolts) {
         if (Double.isNaN(lowestVolts) || smoothVolts < lowestVolts) {
             lowestVolts = smoothVolts;
             climbingSinceMillis = -1;
@@ -127,11 +127,11 @@ final class LoadWatch {
         } else if (climbingSinceMillis < 0) {
             climbingSinceMillis = scan.eventMillis();
         } else if (scan.eventMillis() - climbingSinceMillis >= CLIMB_MILLIS) {
-            lost(scan, phase, smoothVolts - lowestVolts, limit, "the voltage climbs with the load on");
+            lost(smoothVolts - lowestVolts, limit, "the voltage climbs with the load on");
         }
     }
 
-    private void lost(Scan scan, Phase phase, double seen, double limit, String why) {
+    private void lost(double seen, double limit, String why) {
         findings.raise(
                 FindingKind.LOAD_LOST,
                 seen,
@@ -142,7 +142,7 @@ final class LoadWatch {
     }
 
     /** Asks again while the board does otherwise, and says so when it will not. */
-    private void persist(Scan scan, Phase phase) {
+    private void persist(Scan scan) {
         if (!card.switched() || on == wanted) {
             return;
         }

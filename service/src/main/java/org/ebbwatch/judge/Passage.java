@@ -88,7 +88,7 @@ final class Passage {
             charge.onLoad(volts, sensors.amperes(), step / 1000.0);
         }
         double difference = noise.expandedDifference(scan.resolutionVolts());
-        load.judge(scan, phase, volts, sensors.amperes(), difference);
+        load.judge(scan, volts, sensors.amperes(), difference);
         sensorFault();
         if (heat.judge(scan, sensors, phase, isAnnounced(at), step)) {
             hold(at, "hot");
