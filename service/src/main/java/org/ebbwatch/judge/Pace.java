@@ -5,7 +5,7 @@ package org.ebbwatch.judge;
  * allows and than three intervals, and one after which a silence was reported.
  */
 final class Pace {
-    private static final double LONGEST_INTERVAL_MILLIS = 2_000;
+    private static final long LONGEST_INTERVAL_MILLIS = 2_000;
     private static final int INTERVALS = 3;
     private static final long NEVER = Long.MIN_VALUE;
 
@@ -26,7 +26,7 @@ final class Pace {
     /** A scan came; gives the milliseconds watched since the one before. */
     long heard(long millis) {
         long step = since(millis);
-        double interval = Math.min(step, LONGEST_INTERVAL_MILLIS);
+        long interval = Math.min(step, LONGEST_INTERVAL_MILLIS);
         usualMillis = usualMillis == 0 ? interval : usualMillis + (interval - usualMillis) / 16;
         lastMillis = millis;
         boolean watched = !silent;
