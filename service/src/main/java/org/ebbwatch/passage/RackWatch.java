@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.ebbwatch.acquire.Answer;
 import org.ebbwatch.acquire.BoardListener;
 import org.ebbwatch.acquire.BoardScan;
@@ -179,6 +180,14 @@ public final class RackWatch implements BoardListener {
         long at = now(passage);
         follow(passage, new Entry.Announced(at, at + forMillis));
         settle();
+    }
+
+    /** What is fixed of a passage, open or closed. */
+    public Optional<PassageCard> card(UUID id) {
+        return Stream.concat(passages.values().stream(), closed.stream())
+                .map(OpenPassage::card)
+                .filter(card -> card.id().equals(id))
+                .findFirst();
     }
 
     /** The rack at this moment. */
