@@ -17,7 +17,7 @@ public record Reading(int state, int volts, int celsius, int amperes) {
     public static final int AMPERES_VALID = 4;
     /** The converter gave its lowest or highest code: the true voltage may lie beyond. The volts stay valid. */
     public static final int VOLTS_AT_RAIL = 8;
-    /** The temperature's converter or sensor is beyond its range, open or shorted; the temperature is not valid. */
+    /** The temperature's converter gave an end of its range, or what no temperature gives: no temperature, valid or not. */
     public static final int CELSIUS_AT_RAIL = 16;
     /** The load is connected: what the switch does, not what was asked of it. */
     public static final int LOAD_APPLIED = 32;

@@ -109,6 +109,9 @@ class FrameDecoderTest {
         @Test
         void is_taken_up_to_the_longest_payload() {
             accept(readingsPaddedTo(1024));
+            assertThat(decoder.isWithinFrame()).isFalse();
+            accept(new byte[1]);
+            assertThat(decoder.framesBad()).isZero();
             assertThat(sink.delivered)
                     .containsExactly(
                             new Delivered(7, new Readings(1, 2, 3, 0, false, 0, List.of(new Reading(0x21, 5, 6, 0)))));
