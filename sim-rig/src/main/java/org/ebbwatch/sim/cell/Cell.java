@@ -150,10 +150,8 @@ public final class Cell {
     public void trial(double candidateAmperes) {
         double surface = surfaceAtRest - candidateAmperes * surfacePerAmpere;
         double total = mean - candidateAmperes * meanPerAmpere;
-        trialVolts = table.cathodeVolts(total)
-                - table.anodeVolts(surface)
-                - laggingVolts
-                - candidateAmperes * presentOhms;
+        trialVolts =
+                table.cathodeVolts(total) - table.anodeVolts(surface) - laggingVolts - candidateAmperes * presentOhms;
         trialOhms = presentOhms
                 + table.cathodeSlope(table.lineAt(total), total) * meanPerAmpere
                 - table.anodeSlope(table.lineAt(surface), surface) * surfacePerAmpere;
@@ -195,7 +193,8 @@ public final class Cell {
         if (share > 0) {
             anode += share * table.anodeEnergy(slowStateOfCharge);
         }
-        return coulombs * (table.cathodeEnergy(mean) - anode) + (fast.farads() * fast.square() + slow.farads() * slow.square()) / (2 * growth);
+        return coulombs * (table.cathodeEnergy(mean) - anode)
+                + (fast.farads() * fast.square() + slow.farads() * slow.square()) / (2 * growth);
     }
 
     /** Open-circuit voltage at equilibrium with the charge it holds now, volts. */

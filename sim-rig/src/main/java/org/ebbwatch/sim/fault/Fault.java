@@ -39,8 +39,8 @@ public record Fault(FaultKind kind, int channel, Trigger trigger, long lastsMill
         FaultParameter parameter = kind.parameter(name)
                 .orElseThrow(() -> new IllegalArgumentException(kind.scenarioName() + " has no parameter " + name));
         if (!(strength >= parameter.lowest() && strength <= parameter.highest())) {
-            throw new IllegalArgumentException(name + " is " + strength + ", allowed is " + parameter.lowest() + " to "
-                    + parameter.highest());
+            throw new IllegalArgumentException(
+                    name + " is " + strength + ", allowed is " + parameter.lowest() + " to " + parameter.highest());
         }
     }
 

@@ -14,8 +14,7 @@ public enum FaultKind {
             new FaultParameter("resistorAcross", 0, 0, 1, "1: a resistor stays across the channel's input"),
             new FaultParameter("floatVolts", 0.25, -0.5, 5, "about where the open input drifts")),
     /** The sense lead alone falls off: the input floats, the load goes on draining. */
-    OPEN_SENSE(
-            Scope.CHANNEL, new FaultParameter("floatVolts", 0.25, -0.5, 5, "about where the open input drifts")),
+    OPEN_SENSE(Scope.CHANNEL, new FaultParameter("floatVolts", 0.25, -0.5, 5, "about where the open input drifts")),
     /** The load's resistor opens while the switch says applied. */
     LOAD_LOST(Scope.CHANNEL),
     /** The load conducts while the switch says open. */
@@ -42,7 +41,8 @@ public enum FaultKind {
     FROZEN_VOLTS(Scope.CHANNEL),
     /** The voltage reading is finite and absurd. */
     ABSURD_VOLTS(
-            Scope.CHANNEL, new FaultParameter("volts", 3.4e38, -3.5e38, 3.5e38, "what is read, as far as counts reach")),
+            Scope.CHANNEL,
+            new FaultParameter("volts", 3.4e38, -3.5e38, 3.5e38, "what is read, as far as counts reach")),
     /** Something in the cell makes heat. */
     WARMING(
             Scope.CHANNEL,
