@@ -79,8 +79,8 @@ record Workshop(List<Bench> boards) {
                 StoryCell.sound(cell("tablet", 3.0).diffusion(), 12),
                 StoryCell.sound(cell("bicycle", 2.9), 12));
         Fault silence = Fault.onBoard(FaultKind.SILENT, Trigger.at(hours(17))).lasting(minutes(10));
-        return new Workshop(
-                List.of(new Bench("window", window, List.of(), false), new Bench("door", door, List.of(silence), true)));
+        return new Workshop(List.of(
+                new Bench("window", window, List.of(), false), new Bench("door", door, List.of(silence), true)));
     }
 
     private static CellSpec.Builder cell(String tag, double ampereHours) {
