@@ -67,7 +67,7 @@ public final class Cell {
      */
     public Cell(CellSpec spec, double capacityFactor, double ohmsFactor, double celsius) {
         this.spec = spec;
-        table = spec.chemistry().table();
+        table = OcvTable.of(spec.chemistry());
         coulombs = spec.ratedAmpereHours() * SECONDS_PER_HOUR * spec.health() * capacityFactor;
         ohms = spec.ohms() * ohmsFactor;
         share = spec.slowShare().share();

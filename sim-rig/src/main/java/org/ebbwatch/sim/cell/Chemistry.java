@@ -22,7 +22,7 @@ public enum Chemistry {
         }
     },
     /** Iron phosphate against graphite. */
-    LFP(0.81, 0.95, 0.03) {
+    LFP(0.81, 0.93, 0.03) {
         @Override
         double cathodeOf(double lithium) {
             return 3.4077
@@ -40,7 +40,6 @@ public enum Chemistry {
     private final double graphiteFull;
     private final double cathodeEmpty;
     private final double cathodeFull;
-    private OcvTable table;
 
     Chemistry(double graphiteFull, double cathodeEmpty, double cathodeFull) {
         this.graphiteFull = graphiteFull;
@@ -76,14 +75,6 @@ public enum Chemistry {
     /** State of charge, below 0, at which the graphite holds no lithium. */
     public double stateOfChargeOfBareGraphite() {
         return -GRAPHITE_EMPTY / (graphiteFull - GRAPHITE_EMPTY);
-    }
-
-    /** The same potentials as a table, made once. */
-    synchronized OcvTable table() {
-        if (table == null) {
-            table = new OcvTable(this);
-        }
-        return table;
     }
 
     private static double graphite(double lithium) {

@@ -1,5 +1,8 @@
 package org.ebbwatch.sim.cell;
 
+import java.util.EnumMap;
+import java.util.Map;
+
 /**
  * Electrode potentials of a chemistry, tabulated for speed and read by straight lines. Range -6 % to 102 % of charge, held
  * level beyond; spacing 2^-16 below 6 %, where the voltage falls steeply, and 2^-12 above. Against the formulas an
@@ -19,13 +22,21 @@ final class OcvTable {
     private static final double GROWTH_WIDTH = 0.018;
     private static final double GROWTH_LEVELS_OFF_AT = -0.01;
 
+    private static final Map<Chemistry, OcvTable> TABLES = new EnumMap<>(Chemistry.class);
+
+    static {
+        for (Chemistry chemistry : Chemistry.values()) {
+            TABLES.put(chemistry, new OcvTable(chemistry));
+        }
+    }
+
     private final double[] anode = new double[FINE_CELLS + COARSE_CELLS + 1];
     private final double[] cathode = new double[anode.length];
     private final double[] anodeEnergy = new double[anode.length];
     private final double[] cathodeEnergy = new double[anode.length];
     private final double[] emptiness = new double[anode.length];
 
-    OcvTable(Chemistry chemistry) {
+    private OcvTable(Chemistry chemistry) {
         for (int i = 0; i < anode.length; i++) {
             double stateOfCharge = nodeAt(i);
             anode[i] = chemistry.anodeVolts(stateOfCharge);
@@ -37,6 +48,11 @@ final class OcvTable {
                 cathodeEnergy[i] = cathodeEnergy[i - 1] + width * (cathode[i - 1] + cathode[i]) / 2;
             }
         }
+    }
+
+    /** The table of a chemistry. */
+    static OcvTable of(Chemistry chemistry) {
+        return TABLES.get(chemistry);
     }
 
     /** Which straight line a state of charge lies on, or the nearest. */

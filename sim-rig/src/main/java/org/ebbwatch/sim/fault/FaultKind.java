@@ -101,6 +101,8 @@ public enum FaultKind {
     }
 
     private final Scope scope;
+
+    @SuppressWarnings("ImmutableEnumChecker") // List.of is
     private final List<FaultParameter> parameters;
 
     FaultKind(Scope scope, FaultParameter... parameters) {

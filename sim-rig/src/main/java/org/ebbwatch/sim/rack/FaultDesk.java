@@ -123,7 +123,7 @@ final class FaultDesk implements FaultSchedule.Effect {
     }
 
     private void endGrowing(Fault fault) {
-        growing.removeIf(one -> one.fault == fault);
+        growing.removeIf(one -> one.fault.equals(fault));
         Effects effects = bench.channel(fault.channel()).effects;
         switch (fault.kind()) {
             case WARMING -> effects.warmingWatts = 0;

@@ -14,10 +14,15 @@ final class Randomness {
     private long d;
 
     private Randomness(long seed) {
-        a = mix(seed + GOLDEN);
-        b = mix(seed + 2 * GOLDEN);
-        c = mix(seed + 3 * GOLDEN);
-        d = mix(seed + 4 * GOLDEN);
+        long state = seed;
+        state += GOLDEN;
+        a = mix(state);
+        state += GOLDEN;
+        b = mix(state);
+        state += GOLDEN;
+        c = mix(state);
+        state += GOLDEN;
+        d = mix(state);
     }
 
     /** The stream of a seed that is used for one purpose. */

@@ -9,4 +9,10 @@ final class Ranges {
             throw new IllegalArgumentException(name + " is " + number + ", allowed is " + lowest + " to " + highest);
         }
     }
+
+    static void within(String name, long number, long lowest, long highest) {
+        if (number < lowest || number > highest) {
+            throw new IllegalArgumentException(name + " is " + number + ", allowed is " + lowest + " to " + highest);
+        }
+    }
 }
