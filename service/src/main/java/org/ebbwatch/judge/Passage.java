@@ -265,8 +265,15 @@ final class Passage {
     /** One reading with nothing across the cell; says whether it has been watched for {@code wholeMillis}. */
     private boolean openCircuit(Scan scan, double volts, double difference, long step, long wholeMillis) {
         long at = scan.eventMillis();
+        if (rebound(scan, volts)) {
+            return false;
+        }
+        if (isAnnounced(at)) {
+            clock.pause();
+            return false;
+        }
         proof.follow(volts, scan.expandedVolts(), difference, step);
-        if (leadCameOff(scan) || rebound(scan, volts)) {
+        if (leadCameOff(scan)) {
             return false;
         }
         if (isBlind(volts)) {
@@ -319,6 +326,9 @@ final class Passage {
             return;
         }
         if (!proof.hasRecovered()) {
+            if (clock.elapsedMillis() < procedure.tieOff().longestOpenMillis()) {
+                return;
+            }
             findings.raise(
                     FindingKind.LEAD_OPEN,
                     proof.recoveredVolts(),
