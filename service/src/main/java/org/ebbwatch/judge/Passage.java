@@ -91,7 +91,7 @@ final class Passage {
         load.judge(scan, volts, sensors.amperes(), difference);
         sensorFault();
         if (heat.judge(scan, sensors, phase, isAnnounced(at), step)) {
-            hold(at, "hot");
+            hold(at, findingLine(FindingKind.HOT));
         }
         if (!Double.isNaN(volts)) {
             electrical(scan, volts, step);
@@ -127,6 +127,9 @@ final class Passage {
 
     private void electrical(Scan scan, double volts, long step) {
         long at = scan.eventMillis();
+        if (findings.stands(FindingKind.LEAD_OPEN)) {
+            return;
+        }
         if (volts + scan.expandedVolts() < REVERSED_VOLTS && phase != Phase.TIE_OFF) {
             findings.raise(
                     FindingKind.REVERSED,
@@ -348,6 +351,7 @@ final class Passage {
         if (!rounds.isBegun()
                 || load.isOn()
                 || gaps.isPending()
+                || findings.stands(FindingKind.LEAD_OPEN)
                 || !(volts + scan.expandedVolts() > procedure.rest().limitVolts())) {
             return false;
         }
