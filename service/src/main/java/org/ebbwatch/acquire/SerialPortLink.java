@@ -15,7 +15,8 @@ import java.util.concurrent.atomic.AtomicReference;
  *
  * <p>The path is resolved anew at every attempt: a link below {@code /dev/serial/by-id} leads to another device after a
  * replug. The library's {@code isOpen} stays true after an unplug and its listeners are not used: a negative read is the loss.
- * The library knows no write time-out on Linux; a write that the other end does not take is freed by {@link #close} alone.
+ * The library knows no write time-out on Linux; a write that the other end does not take is freed by {@link #close} alone, and
+ * a write after a loss takes nothing without saying that it failed. A port this process has open already is told as missing.
  *
  * <p>The library unpacks its native part to the temporary directory; where nothing may be executed there, set the system
  * property {@code jSerialComm.library.path}.
@@ -81,7 +82,7 @@ final class SerialPortLink implements Port {
         int written = 0;
         while (written < length) {
             int count = port().writeBytes(bytes, length - written, offset + written);
-            if (count < 0) {
+            if (count <= 0) {
                 throw new IOException("the serial port takes no more bytes");
             }
             written += count;
@@ -119,19 +120,23 @@ final class SerialPortLink implements Port {
 
     private PortUnavailable unavailable(int errorNumber) {
         return switch (errorNumber) {
-            case ENOENT -> missing();
+            case ENOENT -> Files.exists(Path.of(path)) ? inUse() : missing();
             case EACCES -> forbidden();
-            case EAGAIN, EBUSY ->
-                new PortUnavailable(
-                        PortUnavailable.Reason.IN_USE,
-                        "The port " + path + " is in use by another program. Close that program; `fuser -v " + path
-                                + "` shows which it is.");
+            case EAGAIN, EBUSY -> inUse();
             default ->
                 new PortUnavailable(
                         PortUnavailable.Reason.OTHER,
                         "The port " + path + " cannot be opened (error " + errorNumber
                                 + "). Check that it is a serial port;" + " unplug the board and plug it in again.");
         };
+    }
+
+    private PortUnavailable inUse() {
+        return new PortUnavailable(
+                PortUnavailable.Reason.IN_USE,
+                "The port " + path
+                        + " is in use, by another program or by another board of the rack file. Close that program;"
+                        + " `fuser -v " + path + "` shows which it is.");
     }
 
     private PortUnavailable missing() {
