@@ -13,6 +13,12 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
     /** Event time of the last reading kept of a board; empty for a new board. */
     OptionalLong lastEventMillis(String board);
 
+    /** Passages nobody has ended. */
+    List<PassageCard> openCards();
+
+    /** Folds what is stored of a passage again, from its first reading on. */
+    Refolded refold(PassageCard passage);
+
     /** Readings of a passage thinned out to about {@code points} so that no peak is lost. */
     List<TracePoint> trace(PassageCard passage, int points);
 

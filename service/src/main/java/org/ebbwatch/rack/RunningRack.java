@@ -61,7 +61,9 @@ public final class RunningRack implements RackSource, AutoCloseable {
         }
     }
 
+    /** Takes up the passages an earlier run left open, then connects the boards. */
     public void start() {
+        storage.openCards().forEach(card -> watch.takeUp(card, storage.refold(card)));
         agents.values().forEach(BoardAgent::start);
         keeper.start();
     }
