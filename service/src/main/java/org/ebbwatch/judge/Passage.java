@@ -91,7 +91,7 @@ final class Passage {
         load.judge(scan, volts, sensors.amperes(), difference);
         sensorFault();
         if (heat.judge(scan, sensors, phase, isAnnounced(at), step)) {
-            hold(at, "hot");
+            hold(at, findingLine(FindingKind.HOT));
         }
         if (!Double.isNaN(volts)) {
             electrical(scan, volts, step);
@@ -127,6 +127,9 @@ final class Passage {
 
     private void electrical(Scan scan, double volts, long step) {
         long at = scan.eventMillis();
+        if (findings.stands(FindingKind.LEAD_OPEN)) {
+            return;
+        }
         if (volts + scan.expandedVolts() < REVERSED_VOLTS && phase != Phase.TIE_OFF) {
             findings.raise(
                     FindingKind.REVERSED,
@@ -265,8 +268,15 @@ final class Passage {
     /** One reading with nothing across the cell; says whether it has been watched for {@code wholeMillis}. */
     private boolean openCircuit(Scan scan, double volts, double difference, long step, long wholeMillis) {
         long at = scan.eventMillis();
+        if (rebound(scan, volts)) {
+            return false;
+        }
+        if (isAnnounced(at)) {
+            clock.pause();
+            return false;
+        }
         proof.follow(volts, scan.expandedVolts(), difference, step);
-        if (leadCameOff(scan) || rebound(scan, volts)) {
+        if (leadCameOff(scan)) {
             return false;
         }
         if (isBlind(volts)) {
@@ -319,6 +329,9 @@ final class Passage {
             return;
         }
         if (!proof.hasRecovered()) {
+            if (clock.elapsedMillis() < procedure.tieOff().longestOpenMillis()) {
+                return;
+            }
             findings.raise(
                     FindingKind.LEAD_OPEN,
                     proof.recoveredVolts(),
@@ -338,6 +351,7 @@ final class Passage {
         if (!rounds.isBegun()
                 || load.isOn()
                 || gaps.isPending()
+                || findings.stands(FindingKind.LEAD_OPEN)
                 || !(volts + scan.expandedVolts() > procedure.rest().limitVolts())) {
             return false;
         }

@@ -169,14 +169,14 @@ public final class RackWatch implements BoardListener {
 
     /** A person measured the terminals with a meter. */
     public void metered(UUID id, double volts) {
-        OpenPassage passage = passage(id);
+        OpenPassage passage = openPassage(id);
         follow(passage, new Entry.Metered(now(passage), volts));
         settle();
     }
 
     /** A person announces work on the channel for so long. */
     public void announced(UUID id, long forMillis) {
-        OpenPassage passage = passage(id);
+        OpenPassage passage = openPassage(id);
         long at = now(passage);
         follow(passage, new Entry.Announced(at, at + forMillis));
         settle();
@@ -288,10 +288,19 @@ public final class RackWatch implements BoardListener {
                 .findFirst();
     }
 
+    /** Open or closed. */
     private OpenPassage passage(UUID id) {
-        OpenPassage passage = passages.get(id);
-        if (passage == null) {
-            throw new IllegalArgumentException("no open passage " + id);
+        return Stream.concat(passages.values().stream(), closed.stream())
+                .filter(passage -> passage.card().id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("there is no passage " + id));
+    }
+
+    private OpenPassage openPassage(UUID id) {
+        OpenPassage passage = passage(id);
+        if (passage.judge().phase().isOver()) {
+            throw new IllegalStateException(
+                    "the passage " + id + " is over: " + passage.judge().phase());
         }
         return passage;
     }

@@ -50,7 +50,11 @@ final class InProcessRack implements Hands {
         this.sim = new SimBoard(bench.spec(), seed, SPEED, intervalMillis);
         this.watch = new RackWatch(new NoTrace(), new Remembered(), new Direct(), () -> new UUID(0, ++nextId));
         this.session = new BoardSession(
-                bench.name(), Optional.empty(), EventClock.fresh(), watch, frame -> sim.receive(frame, 0, frame.length));
+                bench.name(),
+                Optional.empty(),
+                EventClock.fresh(),
+                watch,
+                frame -> sim.receive(frame, 0, frame.length));
         session.opened(now());
         exchange();
     }

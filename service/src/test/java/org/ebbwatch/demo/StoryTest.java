@@ -15,9 +15,12 @@ class StoryTest {
             rack.run(() -> false, 8L * 86_400_000);
             System.out.println("took " + (System.nanoTime() - t0) / 1e9);
             for (PassageView passage : rack.passages()) {
-                System.out.println(passage.channel() + " " + passage.tag() + " " + passage.phase() + " " + passage.reason()
-                        + " Ah " + passage.ampereHours());
-                passage.past().forEach(past -> System.out.printf("    %7.2f h %s %s %s%n", past.eventMillis() / 3.6e6, past.kind(), past.what(), past.line()));
+                System.out.println(passage.channel() + " " + passage.tag() + " " + passage.phase() + " "
+                        + passage.reason() + " Ah " + passage.ampereHours());
+                passage.past()
+                        .forEach(past -> System.out.printf(
+                                "    %7.2f h %s %s %s%n",
+                                past.eventMillis() / 3.6e6, past.kind(), past.what(), past.line()));
             }
         }
     }
