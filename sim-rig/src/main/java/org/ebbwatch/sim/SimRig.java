@@ -73,7 +73,7 @@ public final class SimRig {
     private static String text(String file) throws Arguments.Refused {
         try {
             return Files.readString(Path.of(file));
-        } catch (IOException | IllegalArguments.Refused e) {
+        } catch (IOException | IllegalArgumentException e) {
             throw new Arguments.Refused("cannot read the scenario " + file + ": " + e);
         }
     }
