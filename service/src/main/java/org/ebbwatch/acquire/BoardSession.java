@@ -33,8 +33,8 @@ import org.ebbwatch.time.HostTime;
  * another version of the protocol, is refused. Where none is expected the first serial number proven is expected from then on.
  *
  * <p><b>HOST_ALIVE</b> goes out every 500 ms at real speed. At simulated speed it goes out after each complete scan, which is
- * the simulator's credit to run on, and every 250 ms in between in case one was lost. It stops with a silence: a
- * board that is not heard shall open its loads.
+ * the simulator's credit to run on; while no scan comes it goes out every 250 ms together with the question who the board
+ * is, which gives credit for scans that were lost. It stops with a silence: a board that is not heard shall open its loads.
  *
  * <p><b>Silence</b> is the longer of 5 s and three intervals without a complete scan on the host's clock, scaled by the speed
  * but never below 1 s of host time; or the same length missing on the board's own clock. <b>A busy machine is no silence:</b>
@@ -139,11 +139,7 @@ public final class BoardSession {
         requests.expire(attended.millis());
         intake.watch(attended.millis());
         switch (state) {
-            case PROVEN -> {
-                if (!intake.silent()) {
-                    aliveAfter(intake.pace().realSpeed() ? ALIVE_MILLIS : IDLE_ALIVE_MILLIS);
-                }
-            }
+            case PROVEN -> keepAlive();
             case ASKING, REFUSED -> askAgain();
             case CLOSED -> {}
         }
@@ -232,6 +228,18 @@ public final class BoardSession {
         }
     }
 
+    private void keepAlive() {
+        if (intake.silent()) {
+            return;
+        }
+        if (intake.pace().realSpeed()) {
+            aliveAfter(ALIVE_MILLIS);
+        } else if (attended.millis() - Math.max(aliveMillis, question.askedMillis()) >= IDLE_ALIVE_MILLIS) {
+            sendAlive();
+            question.ask(attended.millis());
+        }
+    }
+
     private void aliveAfter(long periodMillis) {
         if (attended.millis() - aliveMillis >= periodMillis) {
             sendAlive();
@@ -255,6 +263,10 @@ public final class BoardSession {
             unprovenScan = view.scan();
         } else if (intake.take(view, now, attended.millis())) {
             aliveAfter(intake.pace().realSpeed() ? ALIVE_MILLIS : 0);
+            if (intake.takeUntoldRestart()) {
+                requests.abandon(attended.millis());
+                question.ask(attended.millis());
+            }
         }
     }
 

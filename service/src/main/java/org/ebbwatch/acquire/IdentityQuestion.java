@@ -23,7 +23,15 @@ final class IdentityQuestion {
         begunMillis = millis;
         unanswered = 0;
         againMillis = FIRST_AGAIN_MILLIS;
+        outgoing.delimit();
         ask(millis);
+    }
+
+    /** Asks once, out of turn. */
+    void ask(long millis) {
+        askedMillis = millis;
+        unanswered++;
+        outgoing.send(new Who());
     }
 
     void again(long millis) {
@@ -31,6 +39,10 @@ final class IdentityQuestion {
             againMillis = Math.min(LAST_AGAIN_MILLIS, 2 * againMillis);
             ask(millis);
         }
+    }
+
+    long askedMillis() {
+        return askedMillis;
     }
 
     boolean overdue(long millis) {
@@ -42,11 +54,5 @@ final class IdentityQuestion {
         boolean asked = unanswered > 0;
         unanswered = Math.max(0, unanswered - 1);
         return asked;
-    }
-
-    private void ask(long millis) {
-        askedMillis = millis;
-        unanswered++;
-        outgoing.send(new Who());
     }
 }

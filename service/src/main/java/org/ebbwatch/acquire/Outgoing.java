@@ -14,6 +14,11 @@ final class Outgoing {
         this.frames = frames;
     }
 
+    /** Sends a delimiter alone, which ends whatever a frame cut short has left in the board's receiver. */
+    void delimit() {
+        frames.accept(new byte[] {0});
+    }
+
     /** Sends a message and gives its sequence, u16. */
     int send(HostMessage message) {
         frames.accept(encoder.encode(message));

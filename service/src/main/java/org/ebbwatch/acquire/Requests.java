@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
+import org.ebbwatch.rig.message.CheckLead;
 import org.ebbwatch.rig.message.Done;
 import org.ebbwatch.rig.message.HostMessage;
 import org.ebbwatch.rig.message.Kind;
@@ -17,8 +19,13 @@ import org.ebbwatch.rig.message.Refused;
 final class Requests {
 
     private static final long ANSWER_MILLIS = 2_000;
+    private static final long LEAD_CHECK_MILLIS = 3_000;
 
-    private record Open(int sequence, HostMessage request, long sentMillis) {}
+    private record Open(int sequence, HostMessage request, long sentMillis) {
+        boolean overdue(long millis) {
+            return millis - sentMillis >= (request instanceof CheckLead ? LEAD_CHECK_MILLIS : ANSWER_MILLIS);
+        }
+    }
 
     private final String board;
     private final Outgoing outgoing;
@@ -60,22 +67,22 @@ final class Requests {
 
     /** Ends the requests that have waited too long. */
     void expire(long millis) {
-        endSentBy(millis - ANSWER_MILLIS, millis);
+        end(millis, request -> request.overdue(millis));
     }
 
     /** Ends every request, because no answer can come any more. */
     void abandon(long millis) {
-        endSentBy(Long.MAX_VALUE, millis);
+        end(millis, request -> true);
     }
 
     long unexpectedAnswers() {
         return unexpectedAnswers;
     }
 
-    private void endSentBy(long sentMillis, long millis) {
+    private void end(long millis, Predicate<Open> which) {
         // A listener may send a request from within the call, so the list is left alone while it is told.
         List<Open> ended = new ArrayList<>();
-        open.removeIf(request -> request.sentMillis <= sentMillis && ended.add(request));
+        open.removeIf(request -> which.test(request) && ended.add(request));
         for (Open request : ended) {
             listener.answered(board, request.sequence, new Answer.TimedOut(millis - request.sentMillis));
         }

@@ -25,6 +25,8 @@ final class ScanIntake {
     private boolean heardSinceStart;
     private boolean silenceTold;
     private boolean oddTold;
+    private boolean restartAnnounced;
+    private boolean untoldRestart;
 
     private long scans;
     private long partialBefore;
@@ -50,6 +52,13 @@ final class ScanIntake {
         lastScanSeen = seenScan == 0 && sameBoot ? last.scan() : seenScan;
     }
 
+    /** True once after a restart of the board that no identity had told. */
+    boolean takeUntoldRestart() {
+        boolean was = untoldRestart;
+        untoldRestart = false;
+        return was;
+    }
+
     /** Gives up a scan begun, because the link was lost or the board restarted. */
     void end() {
         if (assembly != null) {
@@ -65,6 +74,7 @@ final class ScanIntake {
     }
 
     void restartAnnounced() {
+        restartAnnounced = true;
         clock.restartAnnounced();
     }
 
@@ -127,6 +137,7 @@ final class ScanIntake {
             tellSilence(lastEventMillis);
         }
         if (after.rebooted()) {
+            untoldRestart = bootNumber == 0 && !restartAnnounced;
             listener.rebooted(board, bootNumber);
         }
         listener.gap(board, after.gap());
@@ -134,6 +145,7 @@ final class ScanIntake {
 
     private boolean handOn(ReadingsView view, long eventMillis, HostTime now, long attendedMillis) {
         scans++;
+        restartAnnounced = false;
         lastScanSeen = view.scan();
         heardMillis = attendedMillis;
         heardSinceStart = true;

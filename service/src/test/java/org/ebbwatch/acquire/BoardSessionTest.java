@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
+import org.ebbwatch.acquire.Happening.Answered;
 import org.ebbwatch.acquire.Happening.GapBefore;
 import org.ebbwatch.acquire.Happening.Identified;
 import org.ebbwatch.acquire.Happening.Link;
@@ -209,6 +210,27 @@ class BoardSessionTest extends SessionBench {
             scan(7, 4);
             assertThat(listener.news())
                     .containsExactly(new GapBefore(new Gap(3_000, 3_000, GapBasis.BOARD_CLOCK)), heard(7, 4, 3_000));
+        }
+
+        @Test
+        void of_a_board_without_boot_numbers_that_begin_again_raise_the_question_who_it_is() {
+            session.opened(now());
+            board(Frames.identity("EB-1", 0, 1, 2));
+            scan(0, 50);
+            int sequence = session.setLoad(0, true).orElseThrow();
+            scan(0, 1);
+            listener.news();
+            host.messages();
+            scan(0, 2);
+            assertThat(listener.news())
+                    .containsExactly(
+                            new Rebooted(0),
+                            new GapBefore(new Gap(1_000, 1_000, GapBasis.HOST_MONOTONIC)),
+                            heard(0, 2, 1_000),
+                            new Answered(sequence, new Answer.TimedOut(0)));
+            assertThat(host.messages()).containsExactly(new Who());
+            board(Frames.identity("EB-1", 0, 1, 2));
+            assertThat(listener.news()).isEmpty();
         }
 
         @Test

@@ -82,4 +82,14 @@ class SessionRequestsTest extends SessionBench {
         assertThat(listener.news())
                 .containsExactly(new Answered(sequence, new Answer.TimedOut(0)), new Identified("EB-1"));
     }
+
+    @Test
+    void a_lead_check_has_three_seconds() {
+        connect(1, 2);
+        int sequence = session.checkLead(1).orElseThrow();
+        pass(2_900);
+        assertThat(listener.news()).isEmpty();
+        pass(100);
+        assertThat(listener.news()).containsExactly(new Answered(sequence, new Answer.TimedOut(3_000)));
+    }
 }

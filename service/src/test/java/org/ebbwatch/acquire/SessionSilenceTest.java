@@ -9,6 +9,7 @@ import org.ebbwatch.acquire.Happening.Silent;
 import org.ebbwatch.rig.message.Done;
 import org.ebbwatch.rig.message.HostAlive;
 import org.ebbwatch.rig.message.Kind;
+import org.ebbwatch.rig.message.Who;
 import org.ebbwatch.time.EventClock;
 import org.ebbwatch.time.Gap;
 import org.ebbwatch.time.GapBasis;
@@ -43,12 +44,12 @@ class SessionSilenceTest extends SessionBench {
         }
 
         @Test
-        void is_said_again_at_simulated_speed_while_nothing_comes() {
+        void is_said_again_at_simulated_speed_with_the_question_who_while_nothing_comes() {
             connect(1_000, 2);
             scan(7, 1);
             host.messages();
             pass(600);
-            assertThat(host.messages()).containsExactly(new HostAlive(7, 1), new HostAlive(7, 1));
+            assertThat(host.messages()).containsExactly(new HostAlive(7, 1), new Who(), new HostAlive(7, 1), new Who());
         }
 
         @Test
