@@ -1,7 +1,6 @@
 package org.ebbwatch.cli;
 
 import io.micronaut.runtime.server.EmbeddedServer;
-import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -12,6 +11,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.demo.DemoRun;
 import org.ebbwatch.rack.RunningRack;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -65,7 +65,8 @@ final class DemoCommand implements Callable<Integer> {
         var page = new AtomicReference<EmbeddedServer>();
         boolean asScripted;
         try {
-            asScripted = new DemoRun(out, System.console() != null).run(speed, seed, boards -> rack(boards, records, page, out));
+            asScripted = new DemoRun(out, CommandLine.Help.Ansi.AUTO.enabled())
+                    .run(speed, seed, boards -> rack(boards, records, page, out));
         } finally {
             if (page.get() != null) {
                 page.get().getApplicationContext().close();

@@ -24,7 +24,8 @@ final class PortsCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         List<PortEntry> ports = PortList.read();
         if (ports.isEmpty()) {
-            out.println("No serial port is there. Plug the board in; on Linux you may have to be in the group dialout.");
+            out.println(
+                    "No serial port is there. Plug the board in; on Linux you may have to be in the group dialout.");
         }
         for (PortEntry port : ports) {
             out.printf("%-40s %s%n", port.stablePath().isEmpty() ? port.path() : port.stablePath(), port.description());

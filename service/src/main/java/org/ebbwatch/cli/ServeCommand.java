@@ -42,11 +42,7 @@ final class ServeCommand implements Callable<Integer> {
                 rackFile.boards().stream().map(ServeCommand::port).toList(), rackFile.storage());
         EmbeddedServer page = ServiceHost.page(
                 rack, rackFile.http().address(), rackFile.http().port());
-        rack.with(watch -> {
-            rackFile.cells()
-                    .forEach(cell -> watch.expectCell(cell.board(), cell.channel(), card(cell), procedure(cell)));
-            return null;
-        });
+        rackFile.cells().forEach(cell -> rack.expect(cell.board(), cell.channel(), card(cell), procedure(cell)));
         Runtime.getRuntime().addShutdownHook(new Thread(rack::close, "stop"));
         rack.start();
         out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: "
@@ -75,7 +71,12 @@ final class ServeCommand implements Callable<Integer> {
         Chemistry chemistry =
                 cell.chemistry() == org.ebbwatch.rack.Chemistry.LFP ? Chemistry.LFP : Chemistry.LAYERED_OXIDE;
         return new CellCard(
-                cell.tag(), chemistry, cell.ratedAmpereHours(), cell.loadOhms(), cell.switched(), cell.seriesCells() > 1);
+                cell.tag(),
+                chemistry,
+                cell.ratedAmpereHours(),
+                cell.loadOhms(),
+                cell.switched(),
+                cell.seriesCells() > 1);
     }
 
     private static Procedure procedure(CellEntry cell) {

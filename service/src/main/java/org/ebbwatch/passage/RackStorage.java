@@ -2,6 +2,7 @@ package org.ebbwatch.passage;
 
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.Set;
 import org.ebbwatch.passage.RackSource.TracePoint;
 
 /** Where a rack keeps its readings and its journal. Used under the rack's lock. */
@@ -12,6 +13,9 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Event time of the last reading kept of a board; empty for a new board. */
     OptionalLong lastEventMillis(String board);
+
+    /** Tags of all cells that ever had a passage here. */
+    Set<String> tags();
 
     /** Passages nobody has ended. */
     List<PassageCard> openCards();

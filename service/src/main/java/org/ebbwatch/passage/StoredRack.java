@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Finding;
@@ -170,7 +172,11 @@ public final class StoredRack implements RackStorage {
         return journal.reader().passages().stream().map(StoredRack::card).toList();
     }
 
-    /** Passages nobody has ended. */
+    @Override
+    public Set<String> tags() {
+        return journal.reader().passages().stream().map(PassageRow::tag).collect(Collectors.toSet());
+    }
+
     @Override
     public List<PassageCard> openCards() {
         return journal.reader().openPassages().stream().map(StoredRack::card).toList();
