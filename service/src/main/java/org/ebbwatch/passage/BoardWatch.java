@@ -2,6 +2,7 @@ package org.ebbwatch.passage;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.calibration.BoardScale;
@@ -22,6 +23,7 @@ final class BoardWatch {
     private int ambientChannel = -1;
     private int dummyChannel = -1;
     private int bankChannel = -1;
+    private List<Integer> roleChannels = List.of();
     private LinkState link = LinkState.WAITING;
     private String detail = "";
     private BoardScan latest;
@@ -38,6 +40,9 @@ final class BoardWatch {
         ambientChannel = first(ChannelRole.AMBIENT);
         dummyChannel = first(ChannelRole.DUMMY);
         bankChannel = first(ChannelRole.BANK);
+        roleChannels = Stream.of(ambientChannel, dummyChannel, bankChannel)
+                .filter(channel -> channel >= 0)
+                .toList();
     }
 
     void link(LinkState state, String why) {
@@ -57,6 +62,15 @@ final class BoardWatch {
 
     boolean isKnown() {
         return identity != null;
+    }
+
+    int channels() {
+        return identity.channels().size();
+    }
+
+    /** Channels that every cell's reading draws on: ambient, dummy and bank, as far as the board has them. */
+    List<Integer> roleChannels() {
+        return roleChannels;
     }
 
     int simulatedSpeed() {

@@ -21,11 +21,22 @@ final class OpenPassage {
     private long sequence;
     private long lastScanMillis;
 
+    /** A passage just opened. */
     OpenPassage(PassageCard card, PassageLog log) {
         this.card = card;
         this.log = log;
         this.judge = new Judge(card.cell(), card.procedure());
         this.lastScanMillis = card.openedMillis() - 1;
+    }
+
+    /** A passage taken up again. */
+    OpenPassage(PassageCard card, PassageLog log, Refolded refolded) {
+        this.card = card;
+        this.log = log;
+        this.judge = refolded.judge();
+        this.sequence = refolded.sequence();
+        this.lastScanMillis = refolded.lastScanMillis();
+        refolded.past().forEach(this::remember);
     }
 
     PassageCard card() {
@@ -47,24 +58,14 @@ final class OpenPassage {
         Outcome outcome = judge.fold(entry);
         for (Outcome.Event event : outcome.events()) {
             log.happened(card.id(), sequence, entry.eventMillis(), event);
-            remember(entry.eventMillis(), event);
+            Past.of(entry.eventMillis(), event).ifPresent(this::remember);
         }
         return outcome;
     }
 
-    private void remember(long millis, Outcome.Event event) {
-        if (event instanceof Outcome.PhaseChanged changed) {
-            past.add(new Past(millis, Past.Kind.PHASE, changed.to().name(), changed.reason()));
-        } else if (event instanceof Outcome.Raised raised) {
-            past.add(new Past(
-                    millis,
-                    Past.Kind.RAISED,
-                    raised.finding().kind().name(),
-                    raised.finding().line()));
-        } else if (event instanceof Outcome.Cleared cleared) {
-            past.add(new Past(millis, Past.Kind.CLEARED, cleared.kind().name(), ""));
-        }
-        while (past.size() > PAST_KEPT) {
+    private void remember(Past what) {
+        past.add(what);
+        if (past.size() > PAST_KEPT) {
             past.removeFirst();
         }
     }

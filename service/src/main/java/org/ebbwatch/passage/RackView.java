@@ -7,6 +7,8 @@ import java.util.UUID;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Finding;
+import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.judge.Outcome.Event;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.Phase;
 import org.ebbwatch.rig.message.ChannelRole;
@@ -69,6 +71,21 @@ public record RackView(List<BoardView> boards, List<ChannelView> channels, List<
 
     /** Something that happened to a passage. */
     public record Past(long eventMillis, Kind kind, String what, String line) {
+        /** The past of an event; empty for a wish. */
+        static Optional<Past> of(long millis, Event event) {
+            if (event instanceof Outcome.PhaseChanged changed) {
+                return Optional.of(new Past(millis, Kind.PHASE, changed.to().name(), changed.reason()));
+            }
+            if (event instanceof Outcome.Raised raised) {
+                Finding finding = raised.finding();
+                return Optional.of(new Past(millis, Kind.RAISED, finding.kind().name(), finding.line()));
+            }
+            if (event instanceof Outcome.Cleared cleared) {
+                return Optional.of(new Past(millis, Kind.CLEARED, cleared.kind().name(), ""));
+            }
+            return Optional.empty();
+        }
+
         /** Which sort of thing. */
         public enum Kind {
             PHASE,

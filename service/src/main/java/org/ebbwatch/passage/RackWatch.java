@@ -41,6 +41,7 @@ public final class RackWatch implements BoardListener {
     private final Map<String, BoardWatch> boards = new LinkedHashMap<>();
     private final Map<UUID, OpenPassage> passages = new LinkedHashMap<>();
     private final List<OpenPassage> closed = new ArrayList<>();
+    private final List<ExpectedCell> expected = new ArrayList<>();
     private boolean uncommitted;
 
     public RackWatch(TraceLog trace, PassageLog log, BoardControl control, Supplier<UUID> ids) {
@@ -53,6 +54,18 @@ public final class RackWatch implements BoardListener {
     /** A board that the rack file names; it need not be there yet. */
     public void expect(String board) {
         boards.computeIfAbsent(board, BoardWatch::new);
+    }
+
+    /** A cell to be checked in as soon as its board is heard, unless a passage is on that channel already. */
+    public void expectCell(String board, int channel, CellCard cell, Procedure procedure) {
+        expected.add(new ExpectedCell(board, channel, cell, procedure));
+    }
+
+    private record ExpectedCell(String board, int channel, CellCard cell, Procedure procedure) {}
+
+    /** Takes up a passage that an earlier run of the service left open. */
+    public void takeUp(PassageCard card, Refolded refolded) {
+        passages.put(card.id(), new OpenPassage(card, log, refolded));
     }
 
     // ---- what boards say ----
@@ -73,7 +86,22 @@ public final class RackWatch implements BoardListener {
                 follow(passage, watch.reading(passage.card().channel()));
             }
         }
+        checkInExpected(board, scan.arrival().wallMillis());
         settle();
+    }
+
+    private void checkInExpected(String board, long wallMillis) {
+        if (expected.isEmpty()) {
+            return;
+        }
+        List<ExpectedCell> here =
+                expected.stream().filter(cell -> cell.board().equals(board)).toList();
+        expected.removeAll(here);
+        for (ExpectedCell cell : here) {
+            if (on(board, cell.channel()).isEmpty()) {
+                checkIn(board, cell.channel(), cell.cell(), cell.procedure(), wallMillis);
+            }
+        }
     }
 
     @Override

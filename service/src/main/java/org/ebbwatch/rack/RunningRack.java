@@ -13,6 +13,8 @@ import org.ebbwatch.acquire.BoardAgent;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackStorage;
@@ -61,9 +63,20 @@ public final class RunningRack implements RackSource, AutoCloseable {
         }
     }
 
+    /** Takes up the passages an earlier run left open, then connects the boards. */
     public void start() {
+        storage.openCards().forEach(card -> watch.takeUp(card, storage.refold(card)));
         agents.values().forEach(BoardAgent::start);
         keeper.start();
+    }
+
+    /** Checks a cell in as soon as its board is heard, unless a cell of that tag ever had a passage here. */
+    public void expect(String board, int channel, CellCard cell, Procedure procedure) {
+        lock.run(() -> {
+            if (!storage.tags().contains(cell.tag())) {
+                watch.expectCell(board, channel, cell, procedure);
+            }
+        });
     }
 
     /** Does something with the watch, alone. */
