@@ -31,7 +31,7 @@ final class JsonText {
         }
         int begin = text.length();
         inline(text, value);
-        if (level > 0 && text.length() - begin + 2 * level <= LINE) {
+        if (level > 0 && text.length() - text.lastIndexOf("\n") <= LINE) {
             return;
         }
         text.setLength(begin);
