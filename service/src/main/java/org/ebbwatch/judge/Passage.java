@@ -78,7 +78,7 @@ final class Passage {
         reach(at);
         lastScanMillis = at;
         findings.clear(FindingKind.SILENT);
-        sensors.look(scan);
+        sensors.look(scan, !isBonded(), isAnnounced(at));
         if (load.follow(scan)) {
             switched(scan);
         }
@@ -462,6 +462,7 @@ final class Passage {
 
     void judgeBy(Procedure other) {
         procedure = other;
+        sensors.judgeBy(other.plausible());
         heat = new HeatWatch(other.heat(), findings);
         heat.bonded(phase == Phase.TIE_OFF && !parted);
     }
@@ -588,6 +589,10 @@ final class Passage {
 
     private long holdMillis() {
         return rounds.holdMillis(procedure.drain().holdMillis());
+    }
+
+    private boolean isBonded() {
+        return phase == Phase.TIE_OFF && !parted;
     }
 
     boolean isRested() {
