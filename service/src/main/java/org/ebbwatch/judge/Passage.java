@@ -261,6 +261,7 @@ final class Passage {
         } else if (over && !rounds.isHoldDone()) {
             drainAgain(at, "taken off before its hold was complete");
         } else if (over && proof.isComplete(at)) {
+            standing.remove(Wish.ASK_METER);
             ask(Wish.ASK_TIE_OFF);
         }
     }
@@ -342,6 +343,7 @@ final class Passage {
             locks(at);
         } else if (proof.isComplete(at)) {
             releasable = true;
+            standing.remove(Wish.ASK_METER);
             ask(Wish.ASK_RELEASE);
         }
     }
@@ -356,6 +358,9 @@ final class Passage {
             return false;
         }
         long at = scan.eventMillis();
+        if (phase != Phase.HELD && proof.isToBeConfirmed(at, at - offSinceMillis)) {
+            return true;
+        }
         boolean fresh = findings.raise(
                 FindingKind.REBOUND,
                 volts,
