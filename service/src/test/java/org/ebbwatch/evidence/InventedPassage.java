@@ -29,7 +29,7 @@ import org.ebbwatch.rig.message.Scales;
 import org.ebbwatch.trace.codec.Sha256;
 
 /** A passage made up second by second, kept in memory. */
-final class InventedPassage {
+public final class InventedPassage {
     static final UUID ID = UUID.fromString("01900000-0000-7000-8000-0123456789ab");
     static final Procedure BRISK = brisk();
 
@@ -54,7 +54,7 @@ final class InventedPassage {
     }
 
     /** A cell that is drained, rested, tied off and parted, a minute each, with a gap and a meter reading on the way. */
-    static InventedPassage whole(String tag) {
+    public static InventedPassage whole(String tag) {
         return new InventedPassage(tag, true)
                 .reads(15, 3.7, 3.7, false)
                 .enters(at -> new Entry.Acted(at, Act.PUT_ON))
@@ -78,7 +78,7 @@ final class InventedPassage {
     }
 
     /** A cell that is looked at and taken out again. */
-    static InventedPassage brief(String tag) {
+    public static InventedPassage brief(String tag) {
         return new InventedPassage(tag, false)
                 .reads(12, 3.70, 3.71, false)
                 .enters(at -> new Entry.Acted(at, Act.WITHDRAW));
@@ -108,9 +108,14 @@ final class InventedPassage {
 
     /** An entry at the time of the last reading; time goes on to what the entry says. */
     InventedPassage enters(LongFunction<Entry> entry) {
+        return enters(entry, steps.size());
+    }
+
+    /** An entry that had this sequence number when it was written down. */
+    InventedPassage enters(LongFunction<Entry> entry, long sequence) {
         Entry entered = entry.apply(millis);
         millis = entered.eventMillis();
-        steps.add(new KeptEntry(steps.size(), lastScanMillis, OPENED_WALL_MILLIS + millis, entered));
+        steps.add(new KeptEntry(sequence, lastScanMillis, OPENED_WALL_MILLIS + millis, entered));
         return this;
     }
 
@@ -122,7 +127,7 @@ final class InventedPassage {
     }
 
     /** What was watched and written down, and what can be told again. */
-    PassageRecords records() {
+    public PassageRecords records() {
         List<String> writtenDown = new ArrayList<>();
         var judge = new Judge(card.cell(), card.procedure());
         for (Object step : steps) {
