@@ -36,7 +36,7 @@ class ArchitectureTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"time", "judge", "calibration", "acquire", "passage", "web"})
+    @ValueSource(strings = {"time", "judge", "calibration", "acquire", "passage", "evidence", "web"})
     void the_packages_the_rules_speak_of_are_there(String feature) {
         assertThat(SERVICE).anyMatch(it -> it.getPackageName().startsWith("org.ebbwatch." + feature));
     }
@@ -58,6 +58,20 @@ class ArchitectureTest {
                         "org.ebbwatch.trace..",
                         "org.ebbwatch.store..")
                 .check(SERVICE);
+    }
+
+    @Test
+    void evidence_is_made_of_what_passages_tell_and_asks_no_clock() {
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.evidence..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.judge..",
+                        "org.ebbwatch.trace.codec..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.evidence.container..", "org.ebbwatch.trace.codec..")
+                .check(SERVICE);
+        knowsNeitherFrameworkNorDatabase("org.ebbwatch.evidence.container..").check(SERVICE);
+        asksNoClock("org.ebbwatch.evidence..").check(SERVICE);
     }
 
     @Test
