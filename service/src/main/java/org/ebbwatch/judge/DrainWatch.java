@@ -1,0 +1,145 @@
+package org.ebbwatch.judge;
+
+import org.ebbwatch.judge.Entry.Scan;
+import org.ebbwatch.judge.estimate.ChargeMeter;
+import org.ebbwatch.judge.procedure.CellCard;
+
+/**
+ * Compares a cell on its load with what the charge taken out explains: CUT_OFF, STALLED, OVERDUE.
+ *
+ * <p>A healthy cell gives at least 0.09 % of its rated charge between 1.2 V and 0.3 V (computed from the published
+ * open-circuit potentials of a layered-oxide cell); a collapse with less than a third of that is a switch that opened. A
+ * fall that begins with the load going on is sag: the comparison is armed only once the load has been on for a while.
+ */
+final class DrainWatch {
+    private static final double COLLAPSE_FROM_VOLTS = 1.2;
+    private static final double COLLAPSE_TO_VOLTS = 0.3;
+    private static final double COLLAPSE_CHARGE = 0.0003;
+    private static final long SAG_MILLIS = 300_000;
+    private static final double SAG_CHARGE = 0.0005;
+    private static final double STALL_CHARGE = 0.05;
+    private static final double STALL_FACTOR = 3;
+    private static final double OVERDUE_CHARGE = 1.3;
+    private static final double OVERDUE_FACTOR = 2;
+    private static final double TAIL_HOURS = 24;
+    private static final double MEAN_VOLTS = 3.6;
+
+    private final CellCard card;
+    private final FindingBook findings;
+    private final ChargeMeter charge;
+
+    private double chargeAtSwitch;
+    private double chargeAbove = Double.NaN;
+    private double stallCharge = Double.NaN;
+    private double stallVolts = Double.NaN;
+    private long onLoadMillis;
+
+    DrainWatch(CellCard card, FindingBook findings, ChargeMeter charge) {
+        this.card = card;
+        this.findings = findings;
+        this.charge = charge;
+    }
+
+    /** The load was switched, or the readings were interrupted: nothing before explains what comes. */
+    void begin() {
+        chargeAtSwitch = charge.ampereHours();
+        chargeAbove = Double.NaN;
+        stallCharge = Double.NaN;
+    }
+
+    /** Judges one believable voltage with the load on. */
+    void judge(Scan scan, Phase phase, double volts, long loadOnMillis, long stepMillis, double drainLimitVolts) {
+        onLoadMillis += stepMillis;
+        collapsed(volts, loadOnMillis);
+        if (phase == Phase.DRAIN) {
+            stalled(volts, STALL_FACTOR * scan.expandedVolts(), drainLimitVolts);
+            overdue(volts, drainLimitVolts);
+        }
+    }
+
+    private void collapsed(double volts, long loadOnMillis) {
+        double rated = card.ratedAmpereHours();
+        boolean armed = loadOnMillis >= SAG_MILLIS || charge.ampereHours() - chargeAtSwitch >= SAG_CHARGE * rated;
+        if (volts > COLLAPSE_FROM_VOLTS) {
+            chargeAbove = armed ? charge.ampereHours() : Double.NaN;
+            return;
+        }
+        if (volts >= COLLAPSE_TO_VOLTS || Double.isNaN(chargeAbove)) {
+            return;
+        }
+        double share = (charge.ampereHours() - chargeAbove) / rated;
+        chargeAbove = Double.NaN;
+        if (share < COLLAPSE_CHARGE) {
+            cutOff(volts, share);
+        }
+    }
+
+    void cutOff(double volts, double share) {
+        findings.raise(
+                FindingKind.CUT_OFF,
+                volts,
+                COLLAPSE_TO_VOLTS,
+                "V",
+                "Collapsed to %1$.3f V with %3$.4f %% of its charge: a switch opened, not empty.",
+                100 * share);
+    }
+
+    private void stalled(double volts, double leastFall, double drainLimitVolts) {
+        boolean mustFall = volts < card.chemistry().kneeVolts() || charge.ampereHours() > card.ratedAmpereHours();
+        if (!mustFall || volts <= drainLimitVolts) {
+            stallCharge = Double.NaN;
+            if (volts <= drainLimitVolts) {
+                findings.clear(FindingKind.STALLED);
+            }
+            return;
+        }
+        if (Double.isNaN(stallCharge)) {
+            stallCharge = charge.ampereHours();
+            stallVolts = volts;
+            return;
+        }
+        double due = STALL_CHARGE * card.ratedAmpereHours();
+        if (charge.ampereHours() - stallCharge < due) {
+            return;
+        }
+        double fall = stallVolts - volts;
+        if (fall < leastFall) {
+            findings.raise(
+                    FindingKind.STALLED,
+                    fall,
+                    leastFall,
+                    "V",
+                    "Stalled at %3$.3f V: %4$.3f Ah should have left but it fell only %1$.4f V.",
+                    volts,
+                    due);
+        } else {
+            findings.clear(FindingKind.STALLED);
+        }
+        stallCharge = charge.ampereHours();
+        stallVolts = volts;
+    }
+
+    private void overdue(double volts, double drainLimitVolts) {
+        double most = OVERDUE_CHARGE * card.ratedAmpereHours();
+        if (charge.ampereHours() > most) {
+            findings.raise(
+                    FindingKind.OVERDUE,
+                    charge.ampereHours(),
+                    most,
+                    "Ah",
+                    "Overdue: %1$.3f Ah taken out, more than %2$.3f Ah the cell can hold.");
+        }
+        double hours = onLoadMillis / 3.6e6;
+        double forecast = card.ratedAmpereHours() * card.loadOhms() / MEAN_VOLTS + TAIL_HOURS;
+        if (volts > drainLimitVolts && hours > OVERDUE_FACTOR * forecast) {
+            findings.raise(
+                    FindingKind.OVERDUE,
+                    hours * 3600,
+                    OVERDUE_FACTOR * forecast * 3600,
+                    "s",
+                    "Overdue: %3$.0f h on the load, forecast was %4$.0f h.",
+                    hours,
+                    forecast);
+        }
+    }
+}

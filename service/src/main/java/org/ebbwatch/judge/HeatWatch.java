@@ -1,0 +1,218 @@
+package org.ebbwatch.judge;
+
+import org.ebbwatch.judge.Entry.Scan;
+import org.ebbwatch.judge.estimate.Trail;
+import org.ebbwatch.judge.estimate.WatchClock;
+import org.ebbwatch.judge.procedure.Procedure.Heat;
+
+/**
+ * Raises WARMING, HOT, LOAD_HOT and AMBIENT_HIGH.
+ *
+ * <p>Absolute trips wait for nothing. Limits against ambient pause in an announced window. A cell that has just come off its
+ * load may still carry the warmth of it: the limit against ambient is wider by that warmth, fading with the cell's own time
+ * constant of about twenty minutes (measured on recordings of 18650 cells in still air: 778 s and 1200 s).
+ */
+final class HeatWatch {
+    private static final double FADING_MILLIS = 1_200_000;
+    private static final double CLEAR_KELVIN = 1;
+    private static final long PROJECTION_SPAN_MILLIS = 120_000;
+    private static final int PROJECTION_READINGS = 20;
+    private static final int RATE_SCANS = 3;
+    private static final long RATE_SPAN_MILLIS = 10_000;
+
+    private final Heat heat;
+    private final FindingBook findings;
+    private final Trail recent = new Trail(64, 2_000);
+    private final Trail latest = new Trail(8, 1);
+    private final WatchClock calm = new WatchClock();
+
+    private double carriedKelvin;
+    private long carriedSinceMillis;
+    private boolean bonded;
+
+    HeatWatch(Heat heat, FindingBook findings) {
+        this.heat = heat;
+        this.findings = findings;
+    }
+
+    /** The load went off while the cell was {@code excessKelvin} above ambient. */
+    void cooling(long millis, double excessKelvin) {
+        carriedKelvin = Double.isNaN(excessKelvin) ? 0 : Math.max(0, excessKelvin);
+        carriedSinceMillis = millis;
+    }
+
+    void bonded(boolean now) {
+        bonded = now;
+    }
+
+    /** Temperatures before and after cannot be compared. */
+    void forget() {
+        recent.clear();
+        latest.clear();
+    }
+
+    /** Judges one scan; {@code announced} says whether a person's window is open. Returns whether HOT was raised now. */
+    boolean judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, long stepMillis) {
+        ambient(sensors);
+        bank(scan);
+        double celsius = sensors.celsius();
+        if (Double.isNaN(celsius)) {
+            calm.restart();
+            return false;
+        }
+        recent.add(scan.eventMillis(), celsius);
+        latest.add(scan.eventMillis(), celsius);
+        boolean hot = hot(scan, sensors, phase, announced);
+        warming(scan, sensors, phase, announced);
+        if (sensors.excess() < heat.calmKelvin()) {
+            calm.run(stepMillis);
+        } else {
+            calm.restart();
+        }
+        return hot;
+    }
+
+    /** Whether the cell has been near ambient long enough to be handled after HOT. */
+    boolean isCalm() {
+        return calm.elapsedMillis() >= heat.calmMillis();
+    }
+
+    private boolean hot(Scan scan, SensorWatch sensors, Phase phase, boolean announced) {
+        double celsius = sensors.celsius();
+        double trip = phase == Phase.TIE_OFF ? heat.tieOffHotCelsius() : heat.hotCelsius();
+        if (celsius >= trip) {
+            return findings.raise(FindingKind.HOT, celsius, trip, "degC", "Hot: %1$.1f degC, trip at %2$.0f degC.");
+        }
+        if (announced) {
+            return false;
+        }
+        double rate = suddenRate();
+        if (rate >= heat.hotKelvinPerSecond()) {
+            return findings.raise(
+                    FindingKind.HOT,
+                    rate,
+                    heat.hotKelvinPerSecond(),
+                    "K/s",
+                    "Heating %1$.2f K/s at %3$.1f degC, trip at %2$.1f K/s.",
+                    celsius);
+        }
+        if (phase == Phase.TIE_OFF) {
+            double over = overReference(scan, sensors);
+            double limit = heat.tieOffHotKelvin() + widening(scan);
+            if (over >= limit) {
+                return findings.raise(
+                        FindingKind.HOT,
+                        over,
+                        limit,
+                        "K",
+                        "Hot in tie-off: %1$.1f K over its reference, trip at %2$.1f K.");
+            }
+        }
+        return false;
+    }
+
+    /** Kelvin per second over the last scans, 0 unless enough was risen in steps that all go up. */
+    private double suddenRate() {
+        int rising = 0;
+        double best = 0;
+        for (int step = 2; step <= latest.size(); step++) {
+            if (latest.reading(step - 1) <= latest.reading(step)) {
+                break;
+            }
+            rising++;
+            double rise = latest.reading(1) - latest.reading(step);
+            double seconds = (latest.millis(1) - latest.millis(step)) / 1000.0;
+            if (seconds * 1000 > RATE_SPAN_MILLIS) {
+                break;
+            }
+            if (rising >= RATE_SCANS - 1 && rise >= heat.hotRiseKelvin()) {
+                best = Math.max(best, rise / seconds);
+            }
+        }
+        return best;
+    }
+
+    private void warming(Scan scan, SensorWatch sensors, Phase phase, boolean announced) {
+        double celsius = sensors.celsius();
+        double over = phase == Phase.TIE_OFF ? overReference(scan, sensors) : sensors.excess();
+        double limit = relativeLimit(scan, phase);
+        boolean absolute = celsius >= heat.warmCelsius();
+        boolean relative = !announced && over >= limit;
+        if (absolute) {
+            findings.raise(
+                    FindingKind.WARMING,
+                    celsius,
+                    heat.warmCelsius(),
+                    "degC",
+                    "Warming: %1$.1f degC, limit %2$.0f degC.");
+        } else if (relative) {
+            findings.raise(
+                    FindingKind.WARMING, over, limit, "K", "Warming: %1$.1f K over its reference, limit %2$.1f K.");
+        } else if (!announced) {
+            projected(sensors, phase);
+        }
+        boolean calmAgain = celsius < heat.warmCelsius() - CLEAR_KELVIN && !(over >= limit - CLEAR_KELVIN);
+        if (calmAgain && !(recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS) > 0.005)) {
+            findings.clear(FindingKind.WARMING);
+        }
+    }
+
+    private void projected(SensorWatch sensors, Phase phase) {
+        double slope = recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS);
+        double trip = phase == Phase.TIE_OFF ? heat.tieOffHotCelsius() : heat.hotCelsius();
+        double projection = sensors.celsius() + slope * heat.projectionMillis() / 1000;
+        if (projection >= trip) {
+            findings.raise(
+                    FindingKind.WARMING,
+                    slope,
+                    Double.NaN,
+                    "K/s",
+                    "Warming %3$.2f K/min at %4$.1f degC: hot within ten minutes at this rate.",
+                    slope * 60,
+                    sensors.celsius());
+        }
+    }
+
+    private double relativeLimit(Scan scan, Phase phase) {
+        double fading = StrictMath.exp(-(scan.eventMillis() - carriedSinceMillis) / FADING_MILLIS);
+        return switch (phase) {
+            case DRAIN -> heat.drainWarmKelvin();
+            case TIE_OFF -> heat.tieOffWarmKelvin() + widening(scan);
+            default -> heat.restWarmKelvin() + carriedKelvin * fading;
+        };
+    }
+
+    private double widening(Scan scan) {
+        return bonded && !Double.isNaN(scan.referenceCelsius()) ? 0 : heat.withoutDummyKelvin();
+    }
+
+    private double overReference(Scan scan, SensorWatch sensors) {
+        double reference = bonded ? scan.referenceCelsius() : Double.NaN;
+        return Double.isNaN(reference) ? sensors.excess() : sensors.celsius() - reference;
+    }
+
+    private void ambient(SensorWatch sensors) {
+        double ambient = sensors.ambient();
+        if (ambient > heat.ambientCelsius()) {
+            findings.raise(
+                    FindingKind.AMBIENT_HIGH,
+                    ambient,
+                    heat.ambientCelsius(),
+                    "degC",
+                    "The room is at %1$.1f degC, limit %2$.0f degC.");
+        } else if (ambient < heat.ambientCelsius() - CLEAR_KELVIN) {
+            findings.clear(FindingKind.AMBIENT_HIGH);
+        }
+    }
+
+    private void bank(Scan scan) {
+        if (scan.bankCelsius() >= heat.bankCelsius()) {
+            findings.raise(
+                    FindingKind.LOAD_HOT,
+                    scan.bankCelsius(),
+                    heat.bankCelsius(),
+                    "degC",
+                    "The resistor bank is at %1$.0f degC, limit %2$.0f degC.");
+        }
+    }
+}

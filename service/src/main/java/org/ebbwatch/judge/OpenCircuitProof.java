@@ -1,0 +1,139 @@
+package org.ebbwatch.judge;
+
+import org.ebbwatch.judge.Entry.LeadProof;
+import org.ebbwatch.judge.Outcome.Wish;
+
+/**
+ * The two proofs without which an open-circuit voltage near zero means nothing: that nothing shorts the cell (the voltage
+ * recovered after the load or the bond came off) and that the channel is attached to it (the board's lead check, or a meter
+ * that agrees on a voltage that is not zero).
+ *
+ * <p>With the load off a cell's voltage does not drop within minutes: a drop means a lead came off.
+ */
+final class OpenCircuitProof {
+    private static final double LEAST_DROP_VOLTS = 0.010;
+    private static final double DROP_FRACTION = 0.05;
+    private static final double FORGET_MILLIS = 1_800_000;
+    private static final double METER_FRACTION = 0.02;
+    private static final long METER_FRESH_MILLIS = 3_600_000;
+    private static final long CHECK_FRESH_MILLIS = 120_000;
+    private static final long ANSWER_MILLIS = 60_000;
+    private static final long CHECK_EVERY_MILLIS = 1_800_000;
+    private static final long NEVER = Long.MIN_VALUE / 2;
+
+    private final FindingBook findings;
+
+    private double startVolts = Double.NaN;
+    private double smoothVolts = Double.NaN;
+    private double highestVolts = Double.NaN;
+    private double expandedVolts = Double.NaN;
+    private double recoveredVolts;
+    private boolean recovered;
+
+    private boolean pending;
+    private boolean boardCannotCheck;
+    private long askedMillis = NEVER;
+    private long attachedMillis = NEVER;
+    private long meteredMillis = NEVER;
+
+    OpenCircuitProof(FindingBook findings) {
+        this.findings = findings;
+    }
+
+    /**
+     * The load or the bond has just come off: what was proven before no longer counts.
+     *
+     * @param lastVolts the last voltage before; NaN where the first open reading must serve
+     */
+    void begin(double lastVolts) {
+        startVolts = lastVolts;
+        recoveredVolts = 0;
+        recovered = false;
+        pending = false;
+        boardCannotCheck = false;
+        askedMillis = NEVER;
+        attachedMillis = NEVER;
+        meteredMillis = NEVER;
+        levelAnew();
+    }
+
+    /** Levels before and after cannot be compared; the proofs stand. */
+    void levelAnew() {
+        smoothVolts = Double.NaN;
+        highestVolts = Double.NaN;
+    }
+
+    /** Follows one open-circuit voltage. */
+    void follow(double volts, double expanded, double differenceVolts, long stepMillis) {
+        if (Double.isNaN(volts)) {
+            return;
+        }
+        expandedVolts = expanded;
+        if (Double.isNaN(startVolts)) {
+            startVolts = volts;
+        }
+        smoothVolts = Double.isNaN(smoothVolts) ? volts : smoothVolts + (volts - smoothVolts) / 8;
+        double forgotten = (highestVolts - smoothVolts) * Math.min(1, stepMillis / FORGET_MILLIS);
+        highestVolts = Double.isNaN(highestVolts) ? smoothVolts : Math.max(highestVolts - forgotten, smoothVolts);
+        recoveredVolts = Math.max(recoveredVolts, smoothVolts - startVolts);
+        recovered |= recoveredVolts > LoadWatch.STEP_FACTOR * differenceVolts;
+    }
+
+    /** How far the voltage dropped where a resting cell's cannot; 0 if it did not. */
+    double impossibleDrop() {
+        double limit = Math.max(
+                Math.max(LEAST_DROP_VOLTS, LoadWatch.STEP_FACTOR * expandedVolts), DROP_FRACTION * highestVolts);
+        double drop = Math.max(highestVolts, startVolts) - smoothVolts;
+        return drop > limit ? drop : 0;
+    }
+
+    /** Asks the board for its lead check when one is due: now and then, and afresh when a verdict hangs on it. */
+    void askWhenDue(long millis, boolean verdictHangsOnIt) {
+        if (pending && millis - askedMillis >= ANSWER_MILLIS) {
+            checked(LeadProof.NOT_DONE, millis);
+        }
+        boolean urgent = verdictHangsOnIt && !boardCannotCheck && millis - attachedMillis > CHECK_FRESH_MILLIS;
+        long every = urgent ? ANSWER_MILLIS : CHECK_EVERY_MILLIS;
+        if (recovered && !pending && millis - askedMillis >= every) {
+            pending = true;
+            askedMillis = millis;
+            findings.wish(Wish.CHECK_LEAD);
+        }
+    }
+
+    void checked(LeadProof answer, long millis) {
+        pending = false;
+        boardCannotCheck = answer == LeadProof.NOT_DONE;
+        if (answer != LeadProof.NOT_DONE) {
+            attachedMillis = answer == LeadProof.ATTACHED ? millis : NEVER;
+        }
+    }
+
+    /** A person's meter counts where it agrees with the board on a voltage well above its uncertainty. */
+    void metered(double meterVolts, long millis) {
+        double least = LoadWatch.STEP_FACTOR * expandedVolts;
+        if (meterVolts > least && Math.abs(meterVolts - smoothVolts) <= least + METER_FRACTION * meterVolts) {
+            meteredMillis = millis;
+        }
+    }
+
+    boolean hasRecovered() {
+        return recovered;
+    }
+
+    double recoveredVolts() {
+        return recoveredVolts;
+    }
+
+    /** Both proofs, from this very opening and fresh. */
+    boolean isComplete(long millis) {
+        boolean byBoard = millis - attachedMillis <= CHECK_FRESH_MILLIS;
+        boolean byMeter = millis - meteredMillis <= METER_FRESH_MILLIS;
+        return recovered && (byBoard || byMeter);
+    }
+
+    /** Only a meter can complete the proof. */
+    boolean needsMeter(long millis) {
+        return recovered && boardCannotCheck && !isComplete(millis);
+    }
+}

@@ -1,0 +1,61 @@
+package org.ebbwatch.judge;
+
+/** The rounds of draining and resting: each hold twice as long as the one before, until two of them brought nothing. */
+final class Rounds {
+    private static final double LONGER = 1.1;
+    private static final int MOST_DOUBLINGS = 16;
+
+    private int count;
+    private long beganMillis = -1;
+    private boolean holdDone;
+    private long reboundAfterMillis = -1;
+    private int noLonger;
+
+    void begin(long millis) {
+        count++;
+        holdDone = false;
+        if (beganMillis < 0) {
+            beganMillis = millis;
+        }
+    }
+
+    boolean isBegun() {
+        return count > 0;
+    }
+
+    int count() {
+        return count;
+    }
+
+    /** Since the first drain began. */
+    long drainingMillis(long millis) {
+        return millis - beganMillis;
+    }
+
+    /** How long this round must hold, given the hold of the first. */
+    long holdMillis(long firstMillis) {
+        return firstMillis << Math.min(count - 1, MOST_DOUBLINGS);
+    }
+
+    void holdDone() {
+        holdDone = true;
+    }
+
+    void holdBroken() {
+        holdDone = false;
+    }
+
+    boolean isHoldDone() {
+        return holdDone;
+    }
+
+    /** A cell came back; says whether two complete holds in a row kept it down no longer than the one before. */
+    boolean reboundTookNoLonger(long afterMillis) {
+        if (!holdDone) {
+            return false;
+        }
+        noLonger = reboundAfterMillis >= 0 && afterMillis <= LONGER * reboundAfterMillis ? noLonger + 1 : 0;
+        reboundAfterMillis = afterMillis;
+        return noLonger >= 2;
+    }
+}
