@@ -32,7 +32,7 @@ public final class TraceBench {
 
     public static void main(String[] arguments) throws IOException {
         ((Logger) LoggerFactory.getLogger("org.flywaydb")).setLevel(Level.WARN);
-        List<Samples> night = Night.segments(48, 12, 1);
+        List<Samples> night = Night.segments(48, 12, 1, Night.TEN_MINUTES);
         sizes(night);
         for (int round = 1; round <= ROUNDS; round++) {
             codec(night, round);
@@ -58,13 +58,24 @@ public final class TraceBench {
             celsius.add(samples.celsius());
         }
         double floor = (Night.bestDifferenceBits(volts) + Night.bestDifferenceBits(celsius)) / 8;
-        double noise = 2 * Math.log(Math.sqrt(2 * Math.PI * Math.E)) / Math.log(2) / 8;
+        double noise = 2 * Math.log(Math.sqrt(2 * Math.PI * Math.E * 13 / 12)) / Math.log(2) / 8;
         System.out.printf("%d pairs in %d segments%n", pairs, night.size());
         System.out.printf("bytes a pair, with times, states, head and hashes   %.3f%n", (double) coded / pairs);
+        System.out.printf("bytes a pair, the same in segments of 4096 samples   %.3f%n", longSegments());
         System.out.printf("bytes a pair, rows through deflate                  %.3f%n", (double) rows / pairs);
         System.out.printf("bytes a pair, differences in planes through deflate %.3f%n", (double) planes / pairs);
         System.out.printf("bytes a pair, entropy of the best differences       %.3f (readings only)%n", floor);
         System.out.printf("bytes a pair, entropy of the noise itself           %.3f (readings only)%n", noise);
+    }
+
+    private static double longSegments() {
+        long pairs = 0;
+        long coded = 0;
+        for (Samples samples : Night.segments(48, 12, 1, Samples.MOST)) {
+            pairs += samples.count();
+            coded += encode(samples).length;
+        }
+        return (double) coded / pairs;
     }
 
     private static void codec(List<Samples> night, int round) {
@@ -79,7 +90,7 @@ public final class TraceBench {
         long check = 0;
         Stopwatch decoding = new Stopwatch();
         for (byte[] bytes : encoded) {
-            check += SegmentCodec.decode(bytes).samples().volts()[Night.SEGMENT_SAMPLES - 1];
+            check += SegmentCodec.decode(bytes).samples().volts()[Night.TEN_MINUTES - 1];
         }
         decoding.stop();
         System.out.printf(
@@ -100,14 +111,14 @@ public final class TraceBench {
     private static void store(int round) throws IOException {
         int scans = 200_000;
         int channels = 16;
-        List<Samples> cells = Night.segments(channels, 2, round);
+        List<Samples> cells = Night.segments(channels, 2, round, Night.TEN_MINUTES);
         int segmentsPerChannel = cells.size() / channels;
         Path directory = Files.createTempDirectory("trace-bench");
         try (Database database = H2Database.open(directory);
                 TraceStore trace = TraceStore.open(database, directory)) {
             trace.identified(new BoardBoot("RIG-0001", 1, ValueKinds.COUNTS, "{}"));
             List<Rack> rows = new ArrayList<>();
-            for (int second = 0; second < segmentsPerChannel * Night.SEGMENT_SAMPLES; second++) {
+            for (int second = 0; second < segmentsPerChannel * Night.TEN_MINUTES; second++) {
                 rows.add(new Rack(cells, channels, second));
             }
             Stopwatch writing = new Stopwatch();
@@ -184,8 +195,8 @@ public final class TraceBench {
             states = new byte[channels];
             int segmentsPerChannel = cells.size() / channels;
             for (int channel = 0; channel < channels; channel++) {
-                Samples samples = cells.get(channel * segmentsPerChannel + second / Night.SEGMENT_SAMPLES);
-                int at = second % Night.SEGMENT_SAMPLES;
+                Samples samples = cells.get(channel * segmentsPerChannel + second / Night.TEN_MINUTES);
+                int at = second % Night.TEN_MINUTES;
                 volts[channel] = samples.volts()[at];
                 celsius[channel] = samples.celsius()[at];
                 states[channel] = samples.states()[at];
