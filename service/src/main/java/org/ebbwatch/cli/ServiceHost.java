@@ -27,9 +27,17 @@ final class ServiceHost {
      * @throws Refusal if the records cannot be opened
      */
     static RunningRack rack(List<BoardPort> boards, Path storage) throws Refusal {
+        return new RunningRack(boards, storage(storage), UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
+    }
+
+    /**
+     * The records in a folder.
+     *
+     * @throws Refusal if they cannot be opened
+     */
+    static StoredRack storage(Path storage) throws Refusal {
         try {
-            return new RunningRack(
-                    boards, StoredRack.open(storage), UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
+            return StoredRack.open(storage);
         } catch (StorageException e) {
             throw new Refusal("the records in " + storage + " cannot be opened: " + e.getMessage()
                     + ". If another service uses them, stop it or name another folder.");

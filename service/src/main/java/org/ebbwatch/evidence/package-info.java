@@ -1,0 +1,6 @@
+/**
+ * The evidence of a passage: one sealed bundle that holds every reading, the whole journal and the verdict, and the judging
+ * again of what such a bundle holds. May use {@code passage}, {@code judge}, {@code calibration} and {@code trace.codec};
+ * asks no clock.
+ */
+package org.ebbwatch.evidence;
