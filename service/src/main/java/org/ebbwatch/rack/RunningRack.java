@@ -30,7 +30,7 @@ import org.slf4j.LoggerFactory;
  */
 public final class RunningRack implements RackSource, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(RunningRack.class);
-    private static final long FLUSH_MILLIS = 1_000;
+    private static final long FLUSH_MILLIS = 250;
     private static final long JOIN_MILLIS = 5_000;
 
     private final RackLock lock = new RackLock();
