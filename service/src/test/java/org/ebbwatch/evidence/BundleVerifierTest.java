@@ -17,6 +17,7 @@ import org.ebbwatch.evidence.Verification.Harm;
 import org.ebbwatch.evidence.Verification.Judged;
 import org.ebbwatch.evidence.Verification.Unreadable;
 import org.ebbwatch.evidence.container.DamageException;
+import org.ebbwatch.evidence.container.Forged;
 import org.ebbwatch.judge.JudgeVersion;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
@@ -85,7 +86,7 @@ class BundleVerifierTest {
             for (int at = 0; at < good.length; at++) {
                 byte[] bad = good.clone();
                 bad[at] ^= (byte) mask;
-                assertThat(BundleVerifier.verify(Files.write(folder.resolve("bad.zip"), bad)))
+                assertThat(BundleVerifier.verify(Forged.over(folder.resolve("bad.zip"), bad)))
                         .as("byte %d of %d", at, good.length)
                         .isInstanceOf(Damaged.class);
             }
@@ -160,7 +161,7 @@ class BundleVerifierTest {
             byte[] good = Files.readAllBytes(bundle);
             for (int length : new int[] {good.length - 1, good.length / 2, 200, 4}) {
                 isDamaged(
-                        Files.write(folder.resolve("bad.zip"), Arrays.copyOf(good, length)),
+                        Forged.over(folder.resolve("bad.zip"), Arrays.copyOf(good, length)),
                         DamageException.CONTAINER,
                         "does not end with a seal");
             }

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.ebbwatch.evidence.container.Forged;
 import org.ebbwatch.evidence.container.SealedZipReader;
 import org.ebbwatch.evidence.container.SealedZipWriter;
 
@@ -40,15 +41,9 @@ final class Bundles {
 
     /** Puts these parts into a container whose seal fits, whatever the manifest says. */
     static Path put(Map<String, byte[]> parts, Path file) throws IOException {
-        try (SealedZipWriter zip = SealedZipWriter.create(file)) {
-            for (Map.Entry<String, byte[]> part : parts.entrySet()) {
-                try (OutputStream out = zip.part(part.getKey())) {
-                    out.write(part.getValue());
-                }
-            }
-            zip.seal();
-        }
-        return file;
+        var container = new Forged();
+        parts.forEach(container::part);
+        return Forged.over(file, container.sealed());
     }
 
     /** Puts these parts into a container with a manifest that fits them: what a forger would do. */

@@ -3,9 +3,12 @@ package org.ebbwatch.evidence.container;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -66,6 +69,18 @@ public final class Forged {
         byte[] digest = Sha256.of(body).toString().getBytes(StandardCharsets.US_ASCII);
         System.arraycopy(digest, 0, sealed, body.length, Seal.DIGITS);
         return sealed;
+    }
+
+    /** Writes over a file without emptying it first: some file systems force an emptied one to disk, which is slow. */
+    public static Path over(Path file, byte[] bytes) throws IOException {
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+            ByteBuffer left = ByteBuffer.wrap(bytes);
+            while (left.hasRemaining()) {
+                channel.write(left);
+            }
+            channel.truncate(bytes.length);
+        }
+        return file;
     }
 
     static byte[] deflate(byte[] content) {

@@ -38,7 +38,7 @@ class SealedZipTest {
     }
 
     private Path file(byte[] bytes) throws IOException {
-        return Files.write(folder.resolve("read.zip"), bytes);
+        return Forged.over(folder.resolve("read.zip"), bytes);
     }
 
     @Test
