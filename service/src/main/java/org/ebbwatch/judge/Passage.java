@@ -207,6 +207,7 @@ final class Passage {
         boolean stands = standing.contains(verdict);
         boolean ready = over && rounds.isHoldDone() && (stands ? proof.stillHolds(at) : proof.isComplete(at));
         if (ready) {
+            standing.remove(Wish.ASK_METER);
             ask(verdict);
         } else {
             standing.remove(verdict);
@@ -246,14 +247,15 @@ final class Passage {
         }
         long openMillis = procedure.tieOff().openMillis();
         openCircuit(now, Wish.ASK_RELEASE, openMillis, procedure.tieOff().unbrokenMillis());
-        if (phase == Phase.TIE_OFF && clock.elapsedMillis() >= openMillis && !proof.hasRecovered()) {
+        long longest = procedure.tieOff().longestOpenMillis();
+        if (phase == Phase.TIE_OFF && clock.elapsedMillis() >= longest && !proof.hasRecovered()) {
             findings.raise(
                     FindingKind.LEAD_OPEN,
                     proof.recoveredVolts(),
                     proof.neededVolts(),
                     "V",
                     "Parted for %3$d min, no recovery: nothing shows a cell.",
-                    openMillis / 60_000);
+                    longest / 60_000);
             locks();
         }
     }
@@ -295,8 +297,12 @@ final class Passage {
     /** REBOUND: whenever the load is off after it was on and V + U is above the rested limit. */
     private boolean rebound(Reading now) {
         double limit = procedure.rest().limitVolts();
-        if (!rounds.isBegun() || gaps.isOwed() || isBelow(now, limit)) {
+        boolean explained = findings.stands(FindingKind.LEAD_OPEN) || findings.stands(FindingKind.LOAD_LOST);
+        if (!rounds.isBegun() || gaps.isOwed() || explained || isBelow(now, limit)) {
             return false;
+        }
+        if (phase != Phase.HELD && proof.isToBeConfirmed(now.atMillis(), now.atMillis() - offSinceMillis)) {
+            return true;
         }
         findings.raise(
                 FindingKind.REBOUND,

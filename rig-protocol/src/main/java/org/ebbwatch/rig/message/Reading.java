@@ -15,13 +15,13 @@ public record Reading(int state, int volts, int celsius, int amperes) {
     public static final int CELSIUS_VALID = 2;
     /** The current is a measurement. */
     public static final int AMPERES_VALID = 4;
-    /** The volts stand at an end of the converter's range: the true voltage may lie beyond. */
+    /** The converter gave its lowest or highest code: the true voltage may lie beyond. The volts stay valid. */
     public static final int VOLTS_AT_RAIL = 8;
-    /** The temperature stands at an end of its converter's or sensor's range. */
+    /** The temperature's converter gave an end of its range, or what no temperature gives: no temperature, valid or not. */
     public static final int CELSIUS_AT_RAIL = 16;
     /** The load is connected: what the switch does, not what was asked of it. */
     public static final int LOAD_APPLIED = 32;
-    /** The temperature sensor is open or absent by the board's own check. */
+    /** The temperature sensor or its lead is open, or does not answer; the temperature is not valid. */
     public static final int SENSOR_OPEN = 64;
 
     public Reading {

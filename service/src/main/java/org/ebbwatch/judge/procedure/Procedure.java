@@ -66,11 +66,14 @@ public record Procedure(
      * @param watchMillis bonded and watched for so long
      * @param unbrokenMillis the last so long without a gap
      * @param openMillis parted and measured for so long
+     * @param longestOpenMillis by then the voltage must have recovered, or nothing shows that a cell is attached
      * @param looseVolts V - U above this means the bond is loose
      */
-    public record TieOff(long watchMillis, long unbrokenMillis, long openMillis, double looseVolts) {
+    public record TieOff(
+            long watchMillis, long unbrokenMillis, long openMillis, long longestOpenMillis, double looseVolts) {
         public TieOff {
             require(watchMillis > 0 && unbrokenMillis > 0 && openMillis > 0, "watch times must be above 0");
+            require(longestOpenMillis >= openMillis, "the longest opening may not be shorter than the least");
             require(looseVolts > 0, "a bond has some voltage");
         }
     }
@@ -140,8 +143,8 @@ public record Procedure(
                 "careful",
                 1,
                 new Drain(1.0, 0.10, hours(12), hours(14 * 24)),
-                new Rest(0.50, hours(24), minutes(10)),
-                new TieOff(hours(24), hours(12), minutes(60), 0.02),
+                new Rest(0.50, hours(24), minutes(60)),
+                new TieOff(hours(24), hours(12), minutes(60), hours(6), 0.02),
                 new Heat(45, 15, 5, 3, 60, 0.5, 2, 5, 45, 2, 35, 110, minutes(10), 3, hours(1)),
                 new Plausible(-5.5, 5.5, -40, 150, minutes(6), minutes(15), 5_000));
     }
@@ -153,8 +156,8 @@ public record Procedure(
                 "strict",
                 1,
                 new Drain(1.0, 0.10, hours(12), hours(14 * 24)),
-                new Rest(0.10, hours(72), minutes(10)),
-                new TieOff(hours(48), hours(12), minutes(60), 0.02),
+                new Rest(0.10, hours(72), minutes(60)),
+                new TieOff(hours(48), hours(12), minutes(60), hours(6), 0.02),
                 careful.heat(),
                 careful.plausible());
     }

@@ -1,0 +1,88 @@
+package org.ebbwatch.cli;
+
+import io.micronaut.runtime.server.EmbeddedServer;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.ebbwatch.cli.Ebbwatch.Refusal;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Chemistry;
+import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.rack.BoardEntry;
+import org.ebbwatch.rack.CellEntry;
+import org.ebbwatch.rack.RackFile;
+import org.ebbwatch.rack.RackFileFaulty;
+import org.ebbwatch.rack.RunningRack;
+import org.ebbwatch.rack.RunningRack.BoardPort;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Watches a rack until it is stopped. */
+@Command(
+        name = "serve",
+        mixinStandardHelpOptions = true,
+        description = "Watches the rack that a rack file describes until it is stopped. See docs/rack-file.md.")
+final class ServeCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "RACK_FILE", description = "boards, their ports, and the cells on their channels")
+    private Path file;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() throws Refusal, InterruptedException {
+        RackFile rackFile = read();
+        ServiceHost.requireFree(rackFile.http().address(), rackFile.http().port());
+        PrintWriter out = spec.commandLine().getOut();
+        RunningRack rack = ServiceHost.rack(
+                rackFile.boards().stream().map(ServeCommand::port).toList(), rackFile.storage());
+        EmbeddedServer page = ServiceHost.page(
+                rack, rackFile.http().address(), rackFile.http().port());
+        rackFile.cells().forEach(cell -> rack.expect(cell.board(), cell.channel(), card(cell), procedure(cell)));
+        Runtime.getRuntime().addShutdownHook(new Thread(rack::close, "stop"));
+        rack.start();
+        out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: "
+                + rackFile.storage());
+        out.println("Stop with Ctrl-C. Cells can burn; do not rely on this program alone.");
+        out.flush();
+        Thread.currentThread().join();
+        return 0;
+    }
+
+    private RackFile read() throws Refusal {
+        try {
+            return RackFile.read(file);
+        } catch (RackFileFaulty e) {
+            throw new Refusal(e.getMessage());
+        } catch (IOException e) {
+            throw new Refusal("cannot read the rack file " + file + ": " + e.getMessage());
+        }
+    }
+
+    private static BoardPort port(BoardEntry board) {
+        return new BoardPort(board.name(), board.serialNumber(), board.port()::port);
+    }
+
+    private static CellCard card(CellEntry cell) {
+        Chemistry chemistry =
+                cell.chemistry() == org.ebbwatch.rack.Chemistry.LFP ? Chemistry.LFP : Chemistry.LAYERED_OXIDE;
+        return new CellCard(
+                cell.tag(),
+                chemistry,
+                cell.ratedAmpereHours(),
+                cell.loadOhms(),
+                cell.switched(),
+                cell.seriesCells() > 1);
+    }
+
+    private static Procedure procedure(CellEntry cell) {
+        return List.of(Procedure.careful(), Procedure.strict()).stream()
+                .filter(procedure -> procedure.name().equals(cell.procedure()))
+                .findFirst()
+                .orElseThrow();
+    }
+}

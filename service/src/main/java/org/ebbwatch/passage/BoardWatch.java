@@ -1,0 +1,174 @@
+package org.ebbwatch.passage;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.ebbwatch.acquire.BoardScan;
+import org.ebbwatch.acquire.LinkState;
+import org.ebbwatch.calibration.BoardScale;
+import org.ebbwatch.judge.Entry;
+import org.ebbwatch.judge.Entry.Suspicion;
+import org.ebbwatch.passage.RackView.BoardView;
+import org.ebbwatch.passage.RackView.ChannelView;
+import org.ebbwatch.rig.message.Ability;
+import org.ebbwatch.rig.message.ChannelRole;
+import org.ebbwatch.rig.message.Identity;
+import org.ebbwatch.rig.message.Reading;
+
+/** What is known of one board: who it is, how its counts convert, and its latest scan. */
+final class BoardWatch {
+    private final String name;
+    private Identity identity;
+    private BoardScale scale;
+    private int ambientChannel = -1;
+    private int dummyChannel = -1;
+    private int bankChannel = -1;
+    private List<Integer> roleChannels = List.of();
+    private LinkState link = LinkState.WAITING;
+    private String detail = "";
+    private BoardScan latest;
+    private long wallMillis;
+    private boolean heard;
+
+    BoardWatch(String name) {
+        this.name = name;
+    }
+
+    void identified(Identity now) {
+        identity = now;
+        scale = new BoardScale(now);
+        ambientChannel = first(ChannelRole.AMBIENT);
+        dummyChannel = first(ChannelRole.DUMMY);
+        bankChannel = first(ChannelRole.BANK);
+        roleChannels = Stream.of(ambientChannel, dummyChannel, bankChannel)
+                .filter(channel -> channel >= 0)
+                .toList();
+    }
+
+    void link(LinkState state, String why) {
+        link = state;
+        detail = why;
+    }
+
+    void heard(BoardScan scan) {
+        latest = scan;
+        heard = true;
+        wallMillis = scan.arrival().wallMillis();
+    }
+
+    long eventMillis() {
+        return heard ? latest.eventMillis() : -1;
+    }
+
+    boolean isKnown() {
+        return identity != null;
+    }
+
+    int channels() {
+        return identity.channels().size();
+    }
+
+    /** Channels that every cell's reading draws on: ambient, dummy and bank, as far as the board has them. */
+    List<Integer> roleChannels() {
+        return roleChannels;
+    }
+
+    int simulatedSpeed() {
+        return identity.simulated() ? identity.speed() : 0;
+    }
+
+    boolean can(int channel, Ability ability) {
+        return channel < identity.channels().size()
+                && identity.channels().get(channel).abilities().contains(ability);
+    }
+
+    boolean isCell(int channel) {
+        return identity != null
+                && channel >= 0
+                && channel < identity.channels().size()
+                && identity.channels().get(channel).role() == ChannelRole.CELL;
+    }
+
+    /** The calibrated reading of one channel in the latest scan. */
+    Entry.Scan reading(int channel) {
+        int state = latest.state()[channel];
+        double volts = (state & Reading.VOLTS_VALID) != 0 ? scale.volts(latest.volts()[channel]) : Double.NaN;
+        return new Entry.Scan(
+                latest.eventMillis(),
+                volts,
+                scale.expandedVolts(Double.isNaN(volts) ? 0 : volts),
+                scale.resolutionVolts(),
+                amperes(channel),
+                celsius(channel),
+                celsius(ambientChannel),
+                celsius(dummyChannel),
+                celsius(bankChannel),
+                (state & Reading.LOAD_APPLIED) != 0,
+                suspicion(state));
+    }
+
+    private double amperes(int channel) {
+        boolean read = latest.amperesPresent() && (latest.state()[channel] & Reading.AMPERES_VALID) != 0;
+        return read ? scale.amperes(latest.amperes()[channel]) : Double.NaN;
+    }
+
+    private double celsius(int channel) {
+        if (channel < 0 || channel >= latest.channels()) {
+            return Double.NaN;
+        }
+        int state = latest.state()[channel];
+        boolean believed = (state & Reading.CELSIUS_VALID) != 0 && (state & Reading.SENSOR_OPEN) == 0;
+        return believed ? scale.celsius(latest.celsius()[channel]) : Double.NaN;
+    }
+
+    private static Suspicion suspicion(int state) {
+        if ((state & Reading.SENSOR_OPEN) != 0) {
+            return Suspicion.SENSOR_OPEN;
+        }
+        if ((state & Reading.CELSIUS_AT_RAIL) != 0) {
+            return Suspicion.CELSIUS_AT_RAIL;
+        }
+        return (state & Reading.VOLTS_AT_RAIL) != 0 ? Suspicion.VOLTS_AT_RAIL : Suspicion.NONE;
+    }
+
+    private int first(ChannelRole role) {
+        for (int channel = 0; channel < identity.channels().size(); channel++) {
+            if (identity.channels().get(channel).role() == role) {
+                return channel;
+            }
+        }
+        return -1;
+    }
+
+    BoardView view() {
+        return new BoardView(
+                name,
+                link,
+                detail,
+                identity == null ? "" : identity.serialNumber(),
+                identity == null ? 0 : simulatedSpeed(),
+                eventMillis(),
+                wallMillis,
+                heard ? latest.contacts() : 0);
+    }
+
+    List<ChannelView> channelViews() {
+        List<ChannelView> views = new ArrayList<>();
+        if (!heard || identity == null) {
+            return views;
+        }
+        for (int channel = 0; channel < latest.channels(); channel++) {
+            Entry.Scan reading = reading(channel);
+            views.add(new ChannelView(
+                    name,
+                    channel,
+                    identity.channels().get(channel).role(),
+                    reading.volts(),
+                    reading.expandedVolts(),
+                    reading.celsius(),
+                    reading.amperes(),
+                    reading.loadApplied()));
+        }
+        return views;
+    }
+}

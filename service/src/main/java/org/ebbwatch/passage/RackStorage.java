@@ -1,0 +1,32 @@
+package org.ebbwatch.passage;
+
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.Set;
+import org.ebbwatch.passage.RackSource.TracePoint;
+
+/** Where a rack keeps its readings and its journal. Used under the rack's lock. */
+public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
+
+    /** Forces the readings so far to disk; to be called at least every 2 s. */
+    void flush();
+
+    /** Event time of the last reading kept of a board; empty for a new board. */
+    OptionalLong lastEventMillis(String board);
+
+    /** Tags of all cells that ever had a passage here. */
+    Set<String> tags();
+
+    /** Passages nobody has ended. */
+    List<PassageCard> openCards();
+
+    /** Folds what is stored of a passage again, from its first reading on. */
+    Refolded refold(PassageCard passage);
+
+    /** Readings of a passage thinned out to about {@code points} so that no peak is lost. */
+    List<TracePoint> trace(PassageCard passage, int points);
+
+    /** Writes what is still in memory and lets go of the files. */
+    @Override
+    void close();
+}

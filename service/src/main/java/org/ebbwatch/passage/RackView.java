@@ -1,0 +1,105 @@
+package org.ebbwatch.passage;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.ebbwatch.acquire.LinkState;
+import org.ebbwatch.judge.Act;
+import org.ebbwatch.judge.Finding;
+import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.judge.Outcome.Event;
+import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.Phase;
+import org.ebbwatch.rig.message.ChannelRole;
+
+/** The rack as it stands at one moment, for people to look at. */
+public record RackView(List<BoardView> boards, List<ChannelView> channels, List<PassageView> passages) {
+
+    /**
+     * One board.
+     *
+     * @param simulatedSpeed 0 for a real board
+     * @param eventMillis event time of its last scan, -1 before the first
+     * @param wallMillis when that scan arrived
+     */
+    public record BoardView(
+            String name,
+            LinkState link,
+            String detail,
+            String serialNumber,
+            int simulatedSpeed,
+            long eventMillis,
+            long wallMillis,
+            int contacts) {}
+
+    /** One channel's latest reading; NaN where there is none to believe. */
+    public record ChannelView(
+            String board,
+            int channel,
+            ChannelRole role,
+            double volts,
+            double expandedVolts,
+            double celsius,
+            double amperes,
+            boolean loadApplied) {}
+
+    /**
+     * One passage.
+     *
+     * @param remainingMillis event time the running watch has still to go
+     * @param standing what the passage waits for a person to do
+     * @param past what happened, oldest first, the last 200
+     */
+    public record PassageView(
+            UUID id,
+            String tag,
+            String board,
+            int channel,
+            Phase phase,
+            String reason,
+            int round,
+            double ampereHours,
+            double wattHours,
+            long remainingMillis,
+            long openedMillis,
+            boolean locked,
+            List<Finding> findings,
+            Set<Wish> standing,
+            Set<Act> allowed,
+            List<Past> past) {}
+
+    /** Something that happened to a passage. */
+    public record Past(long eventMillis, Kind kind, String what, String line) {
+        /** The past of an event; empty for a wish. */
+        static Optional<Past> of(long millis, Event event) {
+            if (event instanceof Outcome.PhaseChanged changed) {
+                return Optional.of(new Past(millis, Kind.PHASE, changed.to().name(), changed.reason()));
+            }
+            if (event instanceof Outcome.Raised raised) {
+                Finding finding = raised.finding();
+                return Optional.of(new Past(millis, Kind.RAISED, finding.kind().name(), finding.line()));
+            }
+            if (event instanceof Outcome.Cleared cleared) {
+                return Optional.of(new Past(millis, Kind.CLEARED, cleared.kind().name(), ""));
+            }
+            return Optional.empty();
+        }
+
+        /** Which sort of thing. */
+        public enum Kind {
+            PHASE,
+            RAISED,
+            CLEARED
+        }
+    }
+
+    /** The passage that is on a channel now. */
+    public Optional<PassageView> on(String board, int channel) {
+        return passages.stream()
+                .filter(passage -> passage.board().equals(board)
+                        && passage.channel() == channel
+                        && !passage.phase().isOver())
+                .findFirst();
+    }
+}

@@ -1,0 +1,339 @@
+package org.ebbwatch.passage;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.ebbwatch.acquire.Answer;
+import org.ebbwatch.acquire.BoardListener;
+import org.ebbwatch.acquire.BoardScan;
+import org.ebbwatch.acquire.LinkState;
+import org.ebbwatch.judge.Act;
+import org.ebbwatch.judge.Entry;
+import org.ebbwatch.judge.Entry.LeadProof;
+import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.rig.message.Ability;
+import org.ebbwatch.rig.message.Identity;
+import org.ebbwatch.rig.message.LeadOutcome;
+import org.ebbwatch.time.Gap;
+
+/**
+ * Watches every passage of a rack: turns what boards and people say into journal entries, folds them, writes down what
+ * follows and carries out wishes.
+ *
+ * <p>Not thread-safe: all calls are made under the rack's one lock, in the order things happened.
+ */
+public final class RackWatch implements BoardListener {
+    private static final long LONGEST_GAP_MILLIS = 10L * 365 * 86_400_000;
+
+    private final TraceLog trace;
+    private final PassageLog log;
+    private final BoardControl control;
+    private final Supplier<UUID> ids;
+    private final Map<String, BoardWatch> boards = new LinkedHashMap<>();
+    private final Map<UUID, OpenPassage> passages = new LinkedHashMap<>();
+    private final List<OpenPassage> closed = new ArrayList<>();
+    private final List<ExpectedCell> expected = new ArrayList<>();
+    private boolean uncommitted;
+
+    public RackWatch(TraceLog trace, PassageLog log, BoardControl control, Supplier<UUID> ids) {
+        this.trace = trace;
+        this.log = log;
+        this.control = control;
+        this.ids = ids;
+    }
+
+    /** A board that the rack file names; it need not be there yet. */
+    public void expect(String board) {
+        boards.computeIfAbsent(board, BoardWatch::new);
+    }
+
+    /** A cell to be checked in as soon as its board is heard, unless a passage is on that channel already. */
+    public void expectCell(String board, int channel, CellCard cell, Procedure procedure) {
+        expected.add(new ExpectedCell(board, channel, cell, procedure));
+    }
+
+    private record ExpectedCell(String board, int channel, CellCard cell, Procedure procedure) {}
+
+    /** Takes up a passage that an earlier run of the service left open. */
+    public void takeUp(PassageCard card, Refolded refolded) {
+        passages.put(card.id(), new OpenPassage(card, log, refolded));
+    }
+
+    // ---- what boards say ----
+
+    @Override
+    public void identified(String board, Identity identity) {
+        watch(board).identified(identity);
+        trace.identified(board, identity);
+    }
+
+    @Override
+    public void scan(String board, BoardScan scan) {
+        BoardWatch watch = watch(board);
+        trace.append(board, scan);
+        watch.heard(scan);
+        for (OpenPassage passage : passages.values()) {
+            if (passage.card().board().equals(board)) {
+                follow(passage, watch.reading(passage.card().channel()));
+            }
+        }
+        checkInExpected(board, scan.arrival().wallMillis());
+        settle();
+    }
+
+    private void checkInExpected(String board, long wallMillis) {
+        if (expected.isEmpty()) {
+            return;
+        }
+        List<ExpectedCell> here =
+                expected.stream().filter(cell -> cell.board().equals(board)).toList();
+        expected.removeAll(here);
+        for (ExpectedCell cell : here) {
+            if (on(board, cell.channel()).isEmpty()) {
+                checkIn(board, cell.channel(), cell.cell(), cell.procedure(), wallMillis);
+            }
+        }
+    }
+
+    @Override
+    public void silent(String board, long eventMillis) {
+        each(board, passage -> follow(passage, new Entry.Silence(since(passage, eventMillis))));
+    }
+
+    @Override
+    public void gap(String board, Gap gap) {
+        long most = Math.min(gap.mostMillis(), LONGEST_GAP_MILLIS);
+        long least = Math.min(gap.leastMillis(), most);
+        each(board, passage -> follow(passage, new Entry.Gap(now(passage), least, most)));
+    }
+
+    @Override
+    public void rebooted(String board, long bootNumber) {
+        each(board, passage -> follow(passage, new Entry.Reboot(now(passage))));
+    }
+
+    @Override
+    public void clockOdd(String board, double ratio, boolean odd) {
+        each(board, passage -> follow(passage, new Entry.ClockJudged(now(passage), odd)));
+    }
+
+    @Override
+    public void leadChecked(String board, int channel, LeadOutcome outcome, int voltsBeforeCounts, int voltsDuring) {
+        LeadProof proof =
+                switch (outcome) {
+                    case ATTACHED -> LeadProof.ATTACHED;
+                    case OPEN -> LeadProof.OPEN;
+                    case NOT_DONE -> LeadProof.NOT_DONE;
+                };
+        on(board, channel).ifPresent(passage -> follow(passage, new Entry.LeadChecked(now(passage), proof)));
+        settle();
+    }
+
+    @Override
+    public void answered(String board, int requestSequence, Answer answer) {
+        // The load bit of the next scan and the judge's own deadlines tell what became of a request.
+    }
+
+    @Override
+    public void link(String board, LinkState state, String detail) {
+        watch(board).link(state, detail);
+    }
+
+    // ---- what people say ----
+
+    /**
+     * Opens a passage for a cell on a channel.
+     *
+     * @throws IllegalStateException if the board is not known yet, the channel is no cell channel, or another cell is on it
+     */
+    public PassageCard checkIn(String board, int channel, CellCard cell, Procedure procedure, long wallMillis) {
+        BoardWatch watch = watch(board);
+        if (!watch.isKnown() || watch.eventMillis() < 0) {
+            throw new IllegalStateException("board " + board + " has not been heard yet");
+        }
+        if (!watch.isCell(channel)) {
+            throw new IllegalStateException("channel " + channel + " of board " + board + " is no cell channel");
+        }
+        on(board, channel).ifPresent(other -> {
+            throw new IllegalStateException("channel " + channel + " of board " + board + " holds the cell "
+                    + other.card().cell().tag());
+        });
+        var card = new PassageCard(
+                ids.get(),
+                board,
+                channel,
+                cell,
+                procedure,
+                watch.eventMillis() + 1,
+                wallMillis,
+                watch.simulatedSpeed());
+        log.opened(card);
+        passages.put(card.id(), new OpenPassage(card, log));
+        uncommitted = true;
+        settle();
+        return card;
+    }
+
+    /** A person did, or wants to do, something; refused where the passage does not allow it. */
+    public ActAnswer act(UUID id, Act act) {
+        OpenPassage passage = passage(id);
+        if (!passage.judge().allowed().contains(act)) {
+            return new ActAnswer.NotNow(
+                    passage.judge().phase(), act, passage.judge().allowed());
+        }
+        follow(passage, new Entry.Acted(now(passage), act));
+        settle();
+        return new ActAnswer.Done(passage.judge().phase());
+    }
+
+    /** A person measured the terminals with a meter. */
+    public void metered(UUID id, double volts) {
+        OpenPassage passage = openPassage(id);
+        follow(passage, new Entry.Metered(now(passage), volts));
+        settle();
+    }
+
+    /** A person announces work on the channel for so long. */
+    public void announced(UUID id, long forMillis) {
+        OpenPassage passage = openPassage(id);
+        long at = now(passage);
+        follow(passage, new Entry.Announced(at, at + forMillis));
+        settle();
+    }
+
+    /** What is fixed of a passage, open or closed. */
+    public Optional<PassageCard> card(UUID id) {
+        return Stream.concat(passages.values().stream(), closed.stream())
+                .map(OpenPassage::card)
+                .filter(card -> card.id().equals(id))
+                .findFirst();
+    }
+
+    /** The rack at this moment. */
+    public RackView view() {
+        List<RackView.BoardView> boardViews = new ArrayList<>();
+        List<RackView.ChannelView> channelViews = new ArrayList<>();
+        for (BoardWatch board : boards.values()) {
+            boardViews.add(board.view());
+            channelViews.addAll(board.channelViews());
+        }
+        List<RackView.PassageView> passageViews = new ArrayList<>();
+        closed.forEach(passage -> passageViews.add(passage.view()));
+        passages.values().forEach(passage -> passageViews.add(passage.view()));
+        return new RackView(boardViews, channelViews, passageViews);
+    }
+
+    // ---- how it is followed ----
+
+    private void follow(OpenPassage passage, Entry entry) {
+        Outcome outcome = passage.fold(entry);
+        uncommitted |= !(entry instanceof Entry.Scan);
+        for (Outcome.Event event : outcome.events()) {
+            if (event instanceof Outcome.Wished wished) {
+                carryOut(passage, wished.wish());
+            } else {
+                uncommitted = true;
+            }
+        }
+    }
+
+    private void carryOut(OpenPassage passage, Wish wish) {
+        String board = passage.card().board();
+        int channel = passage.card().channel();
+        switch (wish) {
+            case CLOSE_LOAD -> control.setLoad(board, channel, true);
+            case OPEN_LOAD -> control.setLoad(board, channel, false);
+            case CHECK_LEAD -> {
+                boolean asked = watch(board).can(channel, Ability.LEAD_CHECK) && control.checkLead(board, channel);
+                if (!asked) {
+                    follow(passage, new Entry.LeadChecked(now(passage), LeadProof.NOT_DONE));
+                }
+            }
+            case OPEN_STRING -> openString(board, channel);
+            case ASK_PUT_ON, ASK_TAKE_OFF, ASK_TIE_OFF, ASK_PART, ASK_RELEASE, ASK_METER -> {}
+        }
+    }
+
+    /** The cells of a string stand on neighbouring channels; one switch opens them all. */
+    private void openString(String board, int channel) {
+        for (int step : new int[] {-1, 1}) {
+            for (int neighbour = channel; ; neighbour += step) {
+                Optional<OpenPassage> mate =
+                        on(board, neighbour).filter(other -> other.card().cell().inString());
+                if (mate.isEmpty()) {
+                    break;
+                }
+                if (step > 0 || neighbour != channel) {
+                    follow(mate.get(), new Entry.StringOpened(now(mate.get())));
+                    control.setLoad(board, neighbour, false);
+                }
+            }
+        }
+    }
+
+    private void settle() {
+        if (!uncommitted) {
+            return;
+        }
+        log.commit();
+        uncommitted = false;
+        passages.values().removeIf(passage -> passage.judge().phase().isOver() && closed.add(passage));
+    }
+
+    private void each(String board, Consumer<OpenPassage> what) {
+        for (OpenPassage passage : passages.values()) {
+            if (passage.card().board().equals(board)) {
+                what.accept(passage);
+            }
+        }
+        settle();
+    }
+
+    private long now(OpenPassage passage) {
+        return since(passage, watch(passage.card().board()).eventMillis());
+    }
+
+    private static long since(OpenPassage passage, long eventMillis) {
+        return Math.max(
+                Math.max(eventMillis, passage.card().openedMillis()),
+                passage.judge().lastMillis());
+    }
+
+    private Optional<OpenPassage> on(String board, int channel) {
+        return passages.values().stream()
+                .filter(passage -> passage.card().board().equals(board)
+                        && passage.card().channel() == channel
+                        && !passage.judge().phase().isOver())
+                .findFirst();
+    }
+
+    /** Open or closed. */
+    private OpenPassage passage(UUID id) {
+        return Stream.concat(passages.values().stream(), closed.stream())
+                .filter(passage -> passage.card().id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("there is no passage " + id));
+    }
+
+    private OpenPassage openPassage(UUID id) {
+        OpenPassage passage = passage(id);
+        if (passage.judge().phase().isOver()) {
+            throw new IllegalStateException(
+                    "the passage " + id + " is over: " + passage.judge().phase());
+        }
+        return passage;
+    }
+
+    private BoardWatch watch(String board) {
+        return boards.computeIfAbsent(board, BoardWatch::new);
+    }
+}

@@ -1,0 +1,51 @@
+package org.ebbwatch.passage;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.ebbwatch.judge.Entry;
+import org.ebbwatch.judge.Judge;
+import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.passage.RackView.Past;
+
+/** Folds a stored passage again. */
+final class StoredFold implements JournalTaker {
+    private final Judge judge;
+    private final List<String> events = new ArrayList<>();
+    private final List<Past> past = new ArrayList<>();
+    private long lastSequence;
+    private long lastScanMillis;
+
+    private StoredFold(PassageCard card) {
+        this.judge = new Judge(card.cell(), card.procedure());
+        this.lastScanMillis = card.openedMillis() - 1;
+    }
+
+    static Refolded fold(PassageCard card, StoredJournal journal) {
+        var fold = new StoredFold(card);
+        journal.read(fold);
+        return new Refolded(fold.judge, fold.lastSequence, fold.lastScanMillis, fold.events, fold.past);
+    }
+
+    @Override
+    public boolean scan(long sequence, Entry.Scan scan) {
+        if (judge.phase().isOver()) {
+            return false;
+        }
+        lastScanMillis = scan.eventMillis();
+        return take(sequence, scan);
+    }
+
+    @Override
+    public boolean entry(long sequence, KeptEntry kept) {
+        return take(sequence, kept.entry());
+    }
+
+    private boolean take(long sequence, Entry entry) {
+        lastSequence = sequence;
+        for (Outcome.Event event : judge.fold(entry).events()) {
+            Past.of(entry.eventMillis(), event).ifPresent(past::add);
+            EventLine.of(entry.eventMillis(), event).ifPresent(events::add);
+        }
+        return true;
+    }
+}

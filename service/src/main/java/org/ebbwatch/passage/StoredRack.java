@@ -1,0 +1,263 @@
+package org.ebbwatch.passage;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.ebbwatch.acquire.BoardScan;
+import org.ebbwatch.judge.Entry;
+import org.ebbwatch.judge.Finding;
+import org.ebbwatch.judge.FindingKind;
+import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.judge.Outcome.Event;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.RackSource.TracePoint;
+import org.ebbwatch.rig.message.Ability;
+import org.ebbwatch.rig.message.Identity;
+import org.ebbwatch.store.FindingRow;
+import org.ebbwatch.store.H2Database;
+import org.ebbwatch.store.JournalRow;
+import org.ebbwatch.store.JournalStore;
+import org.ebbwatch.store.PassageRow;
+import org.ebbwatch.store.StorageException;
+import org.ebbwatch.store.TransitionRow;
+import org.ebbwatch.store.WallLabel;
+import org.ebbwatch.trace.BoardBoot;
+import org.ebbwatch.trace.TraceStore;
+import org.ebbwatch.trace.codec.ValueKinds;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * A rack's readings in a {@link TraceStore} and its journal in a {@link JournalStore}, both in one directory. Storage that
+ * fails is logged once, tried again at every flush, and never stops the watch.
+ */
+public final class StoredRack implements RackStorage {
+    private static final Logger LOG = LoggerFactory.getLogger(StoredRack.class);
+    private static final String WALL_QUALITY = "host";
+
+    private final H2Database database;
+    private final TraceStore trace;
+    private final JournalStore journal;
+    private final Map<UUID, Progress> progress = new HashMap<>();
+    private String trouble = "";
+
+    /** Counts the events of one passage and knows which row each standing finding has. */
+    private static final class Progress {
+        private long events;
+        private final Map<FindingKind, Long> standing = new HashMap<>();
+    }
+
+    private StoredRack(H2Database database, TraceStore trace) {
+        this.database = database;
+        this.trace = trace;
+        this.journal = new JournalStore(database, trace);
+    }
+
+    /**
+     * Opens the records in this directory, or begins them.
+     *
+     * @throws StorageException if that fails, or another process has them open
+     */
+    public static StoredRack open(Path directory) {
+        H2Database database = H2Database.open(directory);
+        try {
+            return new StoredRack(database, TraceStore.open(database, directory));
+        } catch (StorageException e) {
+            database.close();
+            throw e;
+        }
+    }
+
+    @Override
+    public void identified(String board, Identity identity) {
+        boolean amperes = identity.channels().stream()
+                .anyMatch(channel -> channel.abilities().contains(Ability.AMPERES));
+        ValueKinds kinds = amperes ? ValueKinds.COUNTS : ValueKinds.COUNTS_WITHOUT_AMPERES;
+        trace.identified(new BoardBoot(board, identity.bootNumber(), kinds, IdentityText.write(identity)));
+    }
+
+    @Override
+    public void append(String board, BoardScan scan) {
+        trace.append(board, new KeptScan(scan));
+    }
+
+    @Override
+    public void opened(PassageCard card) {
+        progress.put(card.id(), new Progress());
+        journal.openPassage(new PassageRow(
+                card.id(),
+                card.cell().tag(),
+                card.board(),
+                card.channel(),
+                card.openedMillis(),
+                new WallLabel(card.wallMillis(), WALL_QUALITY),
+                RecordJson.write(card.procedure()),
+                RecordJson.write(card.cell()),
+                card.simulatedSpeed() > 0,
+                Math.max(1, card.simulatedSpeed()),
+                Optional.empty()));
+    }
+
+    @Override
+    public void entered(UUID passage, long sequence, long lastScanMillis, Entry entry) {
+        journal.append(new JournalRow(
+                passage,
+                sequence,
+                entry.eventMillis(),
+                lastScanMillis,
+                EntryJson.kind(entry),
+                EntryJson.body(entry),
+                new WallLabel(System.currentTimeMillis(), WALL_QUALITY)));
+    }
+
+    @Override
+    public void happened(UUID passage, long sequence, long eventMillis, Event event) {
+        Progress its = progress.computeIfAbsent(passage, id -> new Progress());
+        if (event instanceof Outcome.PhaseChanged changed) {
+            journal.transition(new TransitionRow(
+                    passage,
+                    ++its.events,
+                    eventMillis,
+                    changed.from().name(),
+                    changed.to().name(),
+                    changed.reason()));
+            if (changed.to().isOver()) {
+                journal.closePassage(passage, new PassageRow.Closing(eventMillis, changed.reason()));
+            }
+        } else if (event instanceof Outcome.Raised raised) {
+            Finding finding = raised.finding();
+            its.standing.put(finding.kind(), ++its.events);
+            journal.finding(new FindingRow(
+                    passage,
+                    its.events,
+                    finding.kind().name(),
+                    eventMillis,
+                    OptionalLong.empty(),
+                    RecordJson.write(finding)));
+        } else if (event instanceof Outcome.Cleared cleared) {
+            Long row = its.standing.remove(cleared.kind());
+            if (row != null) {
+                journal.clearFinding(passage, row, eventMillis);
+            }
+        }
+    }
+
+    @Override
+    public void commit() {
+        attempt(journal::commitFacts);
+    }
+
+    @Override
+    public void flush() {
+        trace.tick(System.nanoTime());
+        attempt(journal::commitFacts);
+    }
+
+    @Override
+    public OptionalLong lastEventMillis(String board) {
+        return trace.lastEventMillis(board);
+    }
+
+    /** Every passage ever opened here, oldest first. */
+    public List<PassageCard> cards() {
+        return journal.reader().passages().stream().map(StoredRack::card).toList();
+    }
+
+    @Override
+    public Set<String> tags() {
+        return journal.reader().passages().stream().map(PassageRow::tag).collect(Collectors.toSet());
+    }
+
+    @Override
+    public List<PassageCard> openCards() {
+        return journal.reader().openPassages().stream().map(StoredRack::card).toList();
+    }
+
+    /** Folds what is stored of a passage again, from its first reading on. */
+    @Override
+    public Refolded refold(PassageCard card) {
+        Refolded refolded =
+                StoredFold.fold(card, new StoredJournal(card, journal.reader().journal(card.id()), trace));
+        Progress its = new Progress();
+        its.events = (long) journal.reader().transitions(card.id()).size()
+                + journal.reader().findings(card.id()).size();
+        journal.reader().findings(card.id()).stream()
+                .filter(row -> row.clearedEventMillis().isEmpty())
+                .forEach(row -> its.standing.put(FindingKind.valueOf(row.kind()), row.sequence()));
+        progress.put(card.id(), its);
+        return refolded;
+    }
+
+    /** What was written down of a passage while it was watched: phase changes and findings, in the order they came. */
+    public List<String> recorded(PassageCard card) {
+        List<TransitionRow> transitions = journal.reader().transitions(card.id());
+        List<FindingRow> findings = journal.reader().findings(card.id());
+        Map<Long, String> lines = new TreeMap<>();
+        transitions.forEach(row -> lines.put(
+                row.sequence(), row.eventMillis() + " " + row.fromPhase() + " " + row.toPhase() + " " + row.reason()));
+        findings.forEach(
+                row -> lines.put(row.sequence(), row.raisedEventMillis() + " " + row.kind() + " " + asWrittenNow(row)));
+        return new ArrayList<>(lines.values());
+    }
+
+    /** Another Java may have written the same numbers in other digits. */
+    private static String asWrittenNow(FindingRow row) {
+        return RecordJson.write(RecordJson.read(Finding.class, row.evidence()));
+    }
+
+    /** Tells a passage again, reading by reading and entry by entry, in the order it was folded first. */
+    public void read(PassageCard card, JournalTaker taker) {
+        new StoredJournal(card, journal.reader().journal(card.id()), trace).read(taker);
+    }
+
+    @Override
+    public List<TracePoint> trace(PassageCard card, int points) {
+        return new TracePoints(card, trace).thinned(points);
+    }
+
+    @Override
+    public void close() {
+        attempt(journal::commitFacts);
+        try {
+            trace.close();
+        } finally {
+            database.close();
+        }
+    }
+
+    private void attempt(Runnable write) {
+        try {
+            write.run();
+            if (!trouble.isEmpty()) {
+                LOG.info("The journal is being kept again");
+                trouble = "";
+            }
+        } catch (StorageException e) {
+            if (!e.toString().equals(trouble)) {
+                trouble = e.toString();
+                LOG.error("The journal cannot be kept now; watching goes on and it is tried again", e);
+            }
+        }
+    }
+
+    private static PassageCard card(PassageRow row) {
+        return new PassageCard(
+                row.id(),
+                row.board(),
+                row.channel(),
+                RecordJson.read(CellCard.class, row.cell()),
+                RecordJson.read(Procedure.class, row.procedure()),
+                row.openedEventMillis(),
+                row.openedWall().millis(),
+                row.simulated() ? row.speed() : 0);
+    }
+}

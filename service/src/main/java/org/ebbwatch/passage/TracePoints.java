@@ -1,0 +1,49 @@
+package org.ebbwatch.passage;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.ebbwatch.passage.RackSource.TracePoint;
+import org.ebbwatch.trace.TraceStore;
+import org.ebbwatch.trace.plot.PlotThinning;
+
+/** A passage's trace for a chart: of every stretch the readings at its ends, its peaks and its troughs. */
+final class TracePoints {
+    private static final int POINTS_PER_BUCKET = 8;
+
+    private final PassageCard card;
+    private final TraceStore trace;
+
+    TracePoints(PassageCard card, TraceStore trace) {
+        this.card = card;
+        this.trace = trace;
+    }
+
+    /** About so many points, in order. */
+    List<TracePoint> thinned(int points) {
+        long from = card.openedMillis();
+        long to = trace.lastEventMillis(card.board()).orElse(from) + 1;
+        int buckets = Math.max(1, points / POINTS_PER_BUCKET);
+        var volts = new PlotThinning(from, Math.max(to, from + 1), buckets);
+        var celsius = new PlotThinning(from, Math.max(to, from + 1), buckets);
+        var reader = new ScanReader(card, trace);
+        reader.read(from, to, scan -> {
+            volts.add(scan.eventMillis(), scan.volts());
+            celsius.add(scan.eventMillis(), scan.celsius());
+        });
+        Set<Long> kept = new HashSet<>();
+        for (PlotThinning thinning : List.of(volts, celsius)) {
+            for (long millis : thinning.points().eventMillis()) {
+                kept.add(millis);
+            }
+        }
+        List<TracePoint> thinned = new ArrayList<>(kept.size());
+        reader.read(from, to, scan -> {
+            if (kept.contains(scan.eventMillis())) {
+                thinned.add(new TracePoint(scan.eventMillis(), scan.volts(), scan.celsius(), scan.loadApplied()));
+            }
+        });
+        return thinned;
+    }
+}

@@ -1,0 +1,29 @@
+package org.ebbwatch.rack;
+
+/**
+ * A cell on a channel.
+ *
+ * @param board name of the board
+ * @param channel as the board counts, 0 to 63
+ * @param tag the person's name for the cell, unique in the rack
+ * @param chemistry of the cell
+ * @param ratedAmpereHours the maker's rating when new, 0.01 to 1000
+ * @param seriesCells how many cells in series are on the channel; 1
+ * @param loadOhms the resistor it is emptied through, 0.01 to 100000
+ * @param loadTolerancePercent how far the resistor may be off, 0 to 50
+ * @param leadOhms both leads and their clips together, 0 to 10
+ * @param switched true where the board's switch closes the load, false where a person does
+ * @param procedure name of the procedure it is judged by
+ */
+public record CellEntry(
+        String board,
+        int channel,
+        String tag,
+        Chemistry chemistry,
+        double ratedAmpereHours,
+        int seriesCells,
+        double loadOhms,
+        double loadTolerancePercent,
+        double leadOhms,
+        boolean switched,
+        String procedure) {}

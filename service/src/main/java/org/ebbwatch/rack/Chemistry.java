@@ -1,0 +1,31 @@
+package org.ebbwatch.rack;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What a lithium cell's positive electrode is made of, as far as a rack file tells them apart. */
+public enum Chemistry {
+    /** Nickel, manganese and cobalt. */
+    NMC,
+    /** Nickel, cobalt and aluminium. */
+    NCA,
+    /** Cobalt, as in most pouch cells of phones. */
+    LCO,
+    /** Manganese spinel. */
+    LMO,
+    /** Iron phosphate. */
+    LFP;
+
+    /** As it is written in a rack file. */
+    public String key() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The chemistry that is written so; empty where none is. */
+    static Optional<Chemistry> ofKey(String key) {
+        return Arrays.stream(values())
+                .filter(chemistry -> chemistry.key().equals(key))
+                .findFirst();
+    }
+}

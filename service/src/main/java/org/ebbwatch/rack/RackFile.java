@@ -1,0 +1,47 @@
+package org.ebbwatch.rack;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/**
+ * A rack file that holds together: every name is known, every number in its range, no two boards on one port, no two cells on one
+ * channel. {@code docs/rack-file.md} describes the format.
+ *
+ * @param storage folder of the service's records
+ * @param http where the page is served
+ * @param boards at least one
+ * @param cells on their channels; may be empty
+ */
+public record RackFile(Path storage, HttpEntry http, List<BoardEntry> boards, List<CellEntry> cells) {
+
+    /** The procedures a rack file may name. */
+    public static final List<String> PROCEDURES = List.of("careful", "strict");
+
+    public RackFile {
+        boards = List.copyOf(boards);
+        cells = List.copyOf(cells);
+    }
+
+    /**
+     * Reads a rack file; relative folders in it count from its own.
+     *
+     * @throws RackFileFaulty if anything in it is wrong, with all that is
+     * @throws IOException if it cannot be read
+     */
+    public static RackFile read(Path file) throws RackFileFaulty, IOException {
+        Path folder = file.toAbsolutePath().getParent();
+        return parse(Files.readString(file), file.toString(), folder);
+    }
+
+    /**
+     * Reads the text of a rack file.
+     *
+     * @param source what to call it in messages
+     * @param folder where relative folders in it count from
+     */
+    public static RackFile parse(String text, String source, Path folder) throws RackFileFaulty {
+        return new RackFileReader(new Faults(source), folder).read(text);
+    }
+}

@@ -1,0 +1,235 @@
+package org.ebbwatch.rack;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.regex.Pattern;
+import org.ebbwatch.acquire.PortAddress;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.api.lowlevel.Compose;
+import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import org.snakeyaml.engine.v2.nodes.Node;
+
+/** Reads a rack file key by key, and goes on after a fault to find the others. */
+final class RackFileReader {
+
+    private static final List<String> RACK_KEYS = List.of("storage", "http", "procedure", "boards", "cells");
+    private static final List<String> HTTP_KEYS = List.of("address", "port");
+    private static final List<String> BOARD_KEYS = List.of("name", "port", "baud", "serialNumber");
+    private static final List<String> CELL_KEYS = List.of(
+            "board",
+            "channel",
+            "tag",
+            "chemistry",
+            "ratedAmpereHours",
+            "seriesCells",
+            "loadOhms",
+            "loadTolerancePercent",
+            "leadOhms",
+            "switched",
+            "procedure");
+    private static final List<String> CHEMISTRIES =
+            Arrays.stream(Chemistry.values()).map(Chemistry::key).toList();
+
+    private static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,39}");
+    private static final String NAME_ALLOWED =
+            " is 1 to 40 letters, digits, spaces, points, dashes and underscores, and begins with a letter or digit";
+    private static final Pattern SERIAL_NUMBER = Pattern.compile("[ -~]{1,32}");
+
+    private static final HttpEntry USUAL_HTTP = new HttpEntry("127.0.0.1", 8710);
+    private static final int HIGHEST_CHANNEL = 63;
+    private static final double USUAL_TOLERANCE_PERCENT = 5;
+    private static final double USUAL_LEAD_OHMS = 0.05;
+
+    private final Faults faults;
+    private final Path folder;
+    private final List<BoardEntry> boards = new ArrayList<>();
+    private final List<CellEntry> cells = new ArrayList<>();
+    private final Map<String, Integer> boardLines = new LinkedHashMap<>();
+    private final Map<String, Integer> portLines = new HashMap<>();
+    private final Map<String, Integer> tagLines = new HashMap<>();
+    private final Map<String, Integer> cellLines = new HashMap<>();
+
+    RackFileReader(Faults faults, Path folder) {
+        this.faults = faults;
+        this.folder = folder;
+    }
+
+    RackFile read(String text) throws RackFileFaulty {
+        YamlMapping rack = new YamlMapping(compose(text), "a rack file", RACK_KEYS, faults);
+        Path storage = folder.resolve(
+                rack.has("storage")
+                        ? rack.text("storage", "storage is a folder").orElse("data")
+                        : "data");
+        HttpEntry http = rack.node("http").map(this::http).orElse(USUAL_HTTP);
+        String procedure = procedure(rack, RackFile.PROCEDURES.get(0));
+        if (rack.list("boards").isEmpty()) {
+            rack.fault(
+                    "boards", "a rack has at least one board under boards; `ebbwatch ports` lists the ports there are");
+        }
+        rack.list("boards").forEach(this::board);
+        rack.list("cells").forEach(node -> cell(node, procedure));
+        faults.throwIfAny();
+        return new RackFile(storage, http, boards, cells);
+    }
+
+    private Node compose(String text) throws RackFileFaulty {
+        try {
+            Optional<Node> root = new Compose(LoadSettings.builder().build()).composeString(text);
+            if (root.isPresent()) {
+                return root.get();
+            }
+            faults.add(1, "the rack file is empty; its keys are " + String.join(", ", RACK_KEYS));
+        } catch (MarkedYamlEngineException e) {
+            faults.add(Faults.line(e.getProblemMark()), "this is not YAML: " + e.getProblem());
+        } catch (YamlEngineException e) {
+            faults.add(1, "this is not YAML: " + e.getMessage());
+        }
+        faults.throwIfAny();
+        throw new IllegalStateException("a fault was added and not thrown");
+    }
+
+    private HttpEntry http(Node node) {
+        YamlMapping http = new YamlMapping(node, "http", HTTP_KEYS, faults);
+        String address = http.has("address")
+                ? http.text("address", "address is one of this machine's").orElse(USUAL_HTTP.address())
+                : USUAL_HTTP.address();
+        int port = http.has("port") ? http.whole("port", 1, 65_535).orElse(USUAL_HTTP.port()) : USUAL_HTTP.port();
+        return new HttpEntry(address, port);
+    }
+
+    private static String procedure(YamlMapping mapping, String usual) {
+        return mapping.has("procedure")
+                ? mapping.choice("procedure", RackFile.PROCEDURES).orElse(usual)
+                : usual;
+    }
+
+    private Optional<String> name(YamlMapping mapping, String key) {
+        Optional<String> name = mapping.text(key, key + NAME_ALLOWED);
+        if (name.isPresent() && !NAME.matcher(name.get()).matches()) {
+            mapping.fault(key, key + " \"" + name.get() + "\" is not allowed; " + key + NAME_ALLOWED);
+            return Optional.empty();
+        }
+        return name;
+    }
+
+    private void board(Node node) {
+        YamlMapping board = new YamlMapping(node, "a board", BOARD_KEYS, faults);
+        Optional<String> name = name(board, "name");
+        name.ifPresent(given -> first(boardLines, given, board, "name", "the board " + given + " is named"));
+        OptionalInt baud =
+                board.has("baud") ? board.whole("baud", 1_200, 4_000_000) : OptionalInt.of(PortAddress.USUAL_BAUD);
+        String allowed =
+                "port is the path of a serial port or tcp:HOST:PORT; `ebbwatch ports` lists the ports there are";
+        Optional<String> port = board.text("port", allowed);
+        port.ifPresent(given -> first(portLines, given, board, "port", "the port " + given + " is given to a board"));
+        Optional<PortAddress> address =
+                port.flatMap(given -> PortAddress.parse(given, baud.orElse(PortAddress.USUAL_BAUD)));
+        if (port.isPresent() && address.isEmpty()) {
+            board.fault("port", "port \"" + port.get() + "\" is not an address; " + allowed);
+        }
+        if (address.isPresent() && address.get() instanceof PortAddress.Tcp && board.has("baud")) {
+            board.fault("baud", "baud is for a serial port; leave it out with tcp:HOST:PORT");
+        }
+        Optional<String> serialNumber = serialNumber(board);
+        if (name.isPresent() && address.isPresent()) {
+            boards.add(new BoardEntry(name.get(), address.get(), serialNumber));
+        }
+    }
+
+    private static Optional<String> serialNumber(YamlMapping board) {
+        if (!board.has("serialNumber")) {
+            return Optional.empty();
+        }
+        String allowed = "serialNumber is 1 to 32 characters of ASCII, as the board states it";
+        Optional<String> serialNumber = board.text("serialNumber", allowed);
+        if (serialNumber.isPresent()
+                && !SERIAL_NUMBER.matcher(serialNumber.get()).matches()) {
+            board.fault("serialNumber", allowed);
+        }
+        return serialNumber;
+    }
+
+    private void cell(Node node, String usualProcedure) {
+        YamlMapping cell = new YamlMapping(node, "a cell", CELL_KEYS, faults);
+        Optional<String> board = boardOf(cell);
+        OptionalInt channel = cell.whole("channel", 0, HIGHEST_CHANNEL);
+        Optional<String> tag = name(cell, "tag");
+        tag.ifPresent(given -> first(tagLines, given, cell, "tag", "the tag " + given + " is given to a cell"));
+        Optional<Chemistry> chemistry = cell.choice("chemistry", CHEMISTRIES).flatMap(Chemistry::ofKey);
+        OptionalDouble ratedAmpereHours = cell.number("ratedAmpereHours", 0.01, 1_000);
+        refuseSeries(cell);
+        OptionalDouble loadOhms = cell.number("loadOhms", 0.01, 100_000);
+        double tolerancePercent = numberOr(cell, "loadTolerancePercent", 50, USUAL_TOLERANCE_PERCENT);
+        double leadOhms = numberOr(cell, "leadOhms", 10, USUAL_LEAD_OHMS);
+        Optional<Boolean> switched = cell.yesOrNo("switched");
+        String procedure = procedure(cell, usualProcedure);
+        if (board.isPresent() && channel.isPresent()) {
+            first(
+                    cellLines,
+                    board.get() + "/" + channel.getAsInt(),
+                    cell,
+                    "channel",
+                    "channel " + channel.getAsInt() + " of board " + board.get() + " holds a cell");
+        }
+        if (board.isPresent()
+                && channel.isPresent()
+                && tag.isPresent()
+                && chemistry.isPresent()
+                && ratedAmpereHours.isPresent()
+                && loadOhms.isPresent()
+                && switched.isPresent()) {
+            cells.add(new CellEntry(
+                    board.get(),
+                    channel.getAsInt(),
+                    tag.get(),
+                    chemistry.get(),
+                    ratedAmpereHours.getAsDouble(),
+                    1,
+                    loadOhms.getAsDouble(),
+                    tolerancePercent,
+                    leadOhms,
+                    switched.get(),
+                    procedure));
+        }
+    }
+
+    private Optional<String> boardOf(YamlMapping cell) {
+        List<String> names = List.copyOf(boardLines.keySet());
+        return !cell.has("board") && names.size() == 1 ? Optional.of(names.get(0)) : cell.choice("board", names);
+    }
+
+    private static void refuseSeries(YamlMapping cell) {
+        if (cell.has("seriesCells")) {
+            OptionalInt seriesCells = cell.whole("seriesCells", 1, 100);
+            if (seriesCells.isPresent() && seriesCells.getAsInt() > 1) {
+                cell.fault(
+                        "seriesCells",
+                        "seriesCells " + seriesCells.getAsInt()
+                                + " is not allowed; one channel cannot see which of several cells"
+                                + " in series is driven negative: take the pack apart and give each cell a channel");
+            }
+        }
+    }
+
+    private static double numberOr(YamlMapping mapping, String key, double most, double usual) {
+        return mapping.has(key) ? mapping.number(key, 0, most).orElse(usual) : usual;
+    }
+
+    /** Notes the first line of something that may occur once, and faults every other. */
+    private static void first(
+            Map<String, Integer> lines, String what, YamlMapping mapping, String key, String already) {
+        Integer before = lines.putIfAbsent(what, mapping.line(key));
+        if (before != null) {
+            mapping.fault(key, already + " already, in line " + before);
+        }
+    }
+}

@@ -1,0 +1,142 @@
+package org.ebbwatch.rack;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import org.ebbwatch.acquire.BoardAgent;
+import org.ebbwatch.acquire.HostClock;
+import org.ebbwatch.acquire.Port;
+import org.ebbwatch.acquire.RackLock;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.BoardControl;
+import org.ebbwatch.passage.RackSource;
+import org.ebbwatch.passage.RackStorage;
+import org.ebbwatch.passage.RackView;
+import org.ebbwatch.passage.RackWatch;
+import org.ebbwatch.time.EventClock;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * A rack at work: its boards connected, its passages watched, its readings kept, from {@link #start} to {@link #close}. Safe
+ * for use by several threads.
+ */
+public final class RunningRack implements RackSource, AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(RunningRack.class);
+    private static final long FLUSH_MILLIS = 250;
+    private static final long JOIN_MILLIS = 5_000;
+
+    private final RackLock lock = new RackLock();
+    private final RackStorage storage;
+    private final RackWatch watch;
+    private final Map<String, BoardAgent> agents = new LinkedHashMap<>();
+    private final CountDownLatch closing = new CountDownLatch(1);
+    private final Thread keeper = new Thread(this::keep, "trace keeper");
+
+    /**
+     * One board of the rack.
+     *
+     * @param expectedSerialNumber refuse any other; empty: take the first that answers
+     * @param ports gives a new, closed port for each attempt to connect
+     */
+    public record BoardPort(String name, Optional<String> expectedSerialNumber, Supplier<Port> ports) {}
+
+    public RunningRack(List<BoardPort> boards, RackStorage storage, Supplier<UUID> ids, HostClock clock) {
+        this.storage = storage;
+        this.watch = new RackWatch(storage, storage, new Agents(), ids);
+        for (BoardPort board : boards) {
+            EventClock events = storage.lastEventMillis(board.name()).isPresent()
+                    ? EventClock.resumed(storage.lastEventMillis(board.name()).getAsLong())
+                    : EventClock.fresh();
+            watch.expect(board.name());
+            agents.put(
+                    board.name(),
+                    new BoardAgent(
+                            board.name(), board.expectedSerialNumber(), board.ports(), events, watch, lock, clock));
+        }
+    }
+
+    /** Takes up the passages an earlier run left open, then connects the boards. */
+    public void start() {
+        storage.openCards().forEach(card -> watch.takeUp(card, storage.refold(card)));
+        agents.values().forEach(BoardAgent::start);
+        keeper.start();
+    }
+
+    /** Checks a cell in as soon as its board is heard, unless a cell of that tag ever had a passage here. */
+    public void expect(String board, int channel, CellCard cell, Procedure procedure) {
+        lock.run(() -> {
+            if (!storage.tags().contains(cell.tag())) {
+                watch.expectCell(board, channel, cell, procedure);
+            }
+        });
+    }
+
+    /** Does something with the watch, alone. */
+    public <T> T with(Function<RackWatch, T> work) {
+        return lock.call(() -> work.apply(watch));
+    }
+
+    @Override
+    public RackView view() {
+        return lock.call(watch::view);
+    }
+
+    @Override
+    public Optional<List<TracePoint>> trace(UUID passage, int points) {
+        return lock.call(() -> watch.card(passage).map(card -> storage.trace(card, points)));
+    }
+
+    /** Lets go of the boards, then writes what is left, then closes the storage. */
+    @Override
+    public void close() {
+        closing.countDown();
+        try {
+            for (BoardAgent agent : agents.values()) {
+                agent.close();
+            }
+            keeper.join(JOIN_MILLIS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        lock.run(storage::close);
+    }
+
+    private void keep() {
+        try {
+            while (!closing.await(FLUSH_MILLIS, TimeUnit.MILLISECONDS)) {
+                flush();
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** Storage that fails must not stop the watching: it is said, and tried again. */
+    private void flush() {
+        try {
+            lock.run(storage::flush);
+        } catch (RuntimeException e) {
+            LOG.error("Readings could not be forced to disk; watching goes on, trying again", e);
+        }
+    }
+
+    private final class Agents implements BoardControl {
+        @Override
+        public void setLoad(String board, int channel, boolean closed) {
+            agents.get(board).session().setLoad(channel, closed);
+        }
+
+        @Override
+        public boolean checkLead(String board, int channel) {
+            return agents.get(board).session().checkLead(channel).isPresent();
+        }
+    }
+}

@@ -1,0 +1,42 @@
+package org.ebbwatch.trace;
+
+import java.nio.charset.StandardCharsets;
+import java.util.zip.CRC32C;
+
+/**
+ * The bytes of a tail, little-endian. After the eight characters {@code EBBTAIL1} come records:
+ *
+ * <pre>
+ * u16  mark 0xEBB1
+ * u16  length of the payload
+ * u32  CRC-32C over length and payload
+ *      payload, its first byte the kind:
+ *
+ * 1    boot: i32 number in this file, u8 value kinds, i64 boot number, u8 length of the board's name in UTF-8,
+ *            the name, the identity in UTF-8
+ * 2    scan: i32 number of the boot, i64 scan, i64 event millis, u8 bit 0 amperes follow, u8 channels,
+ *            then for all channels: u8 states, i32 volts, i32 celsius, i32 amperes where they follow
+ * </pre>
+ *
+ * A scan of 16 channels without amperes takes 175 bytes. A boot stands before its first scan.
+ */
+final class TailFormat {
+
+    static final byte[] MAGIC = "EBBTAIL1".getBytes(StandardCharsets.US_ASCII);
+    static final short MARK = (short) 0xEBB1;
+    static final int FRAME_BYTES = 8;
+    static final int LONGEST_RECORD = FRAME_BYTES + 0xFFFF;
+    static final byte BOOT = 1;
+    static final byte SCAN = 2;
+    static final byte WITH_AMPERES = 1;
+
+    private TailFormat() {}
+
+    /** Checksum of the record that begins here. */
+    static int crc(CRC32C crc, byte[] bytes, int start, int payload) {
+        crc.reset();
+        crc.update(bytes, start + 2, 2);
+        crc.update(bytes, start + FRAME_BYTES, payload);
+        return (int) crc.getValue();
+    }
+}

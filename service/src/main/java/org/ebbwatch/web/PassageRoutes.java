@@ -1,0 +1,91 @@
+package org.ebbwatch.web;
+
+import io.micronaut.core.annotation.Nullable;
+import io.micronaut.http.annotation.Controller;
+import io.micronaut.http.annotation.Get;
+import io.micronaut.http.annotation.QueryValue;
+import io.micronaut.scheduling.TaskExecutors;
+import io.micronaut.scheduling.annotation.ExecuteOn;
+import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import java.util.List;
+import java.util.UUID;
+import org.ebbwatch.judge.Phase;
+import org.ebbwatch.web.answer.PassageAnswer;
+import org.ebbwatch.web.answer.PassageShort;
+import org.ebbwatch.web.answer.Rack;
+import org.ebbwatch.web.answer.TraceAnswer;
+import org.ebbwatch.web.problem.Problem;
+import org.ebbwatch.web.problem.ProblemException;
+import org.ebbwatch.web.problem.ProblemKind;
+
+/** Passages: one cell's way each, from check-in to release or withdrawal. */
+@Controller("/api/v1/passages")
+@ExecuteOn(TaskExecutors.BLOCKING)
+@ApiResponse(responseCode = "200", description = "As it stands", useReturnTypeSchema = true)
+@ApiResponse(
+        responseCode = "4XX",
+        description = "Refused",
+        content = @Content(mediaType = "application/problem+json", schema = @Schema(implementation = Problem.class)))
+@ApiResponse(
+        responseCode = "5XX",
+        description = "Failed",
+        content = @Content(mediaType = "application/problem+json", schema = @Schema(implementation = Problem.class)))
+@Tag(name = "passages")
+class PassageRoutes {
+    private static final int LEAST_POINTS = 10;
+    private static final int MOST_POINTS = 10_000;
+
+    private final Rack rack;
+
+    PassageRoutes(Rack rack) {
+        this.rack = rack;
+    }
+
+    /**
+     * The passages in short, over or not.
+     *
+     * @param phase only those in this phase
+     */
+    @Get
+    List<PassageShort> passages(@Nullable @QueryValue Phase phase) {
+        return rack.passages(phase);
+    }
+
+    /**
+     * One passage in full: its findings, what it waits for, and its past.
+     *
+     * @param id as the list of passages gives it
+     */
+    @Get("/{id}")
+    PassageAnswer passage(UUID id) {
+        return rack.passage(id).orElseThrow(() -> unknown(id));
+    }
+
+    /**
+     * The trace of a passage so far, thinned out so that no peak is lost.
+     *
+     * @param id as the list of passages gives it
+     * @param points about how many, 10 to 10000
+     */
+    @Get("/{id}/trace")
+    TraceAnswer trace(
+            UUID id,
+            @Parameter(required = false, schema = @Schema(minimum = "10", maximum = "10000"))
+                    @QueryValue(defaultValue = "1000")
+                    int points) {
+        if (points < LEAST_POINTS || points > MOST_POINTS) {
+            throw new ProblemException(
+                    ProblemKind.BAD_PARAMETER,
+                    "points cannot be " + points + "; it takes " + LEAST_POINTS + " to " + MOST_POINTS + '.');
+        }
+        return rack.trace(id, points).orElseThrow(() -> unknown(id));
+    }
+
+    private static ProblemException unknown(UUID id) {
+        return new ProblemException(ProblemKind.UNKNOWN_PASSAGE, "There is no passage " + id + '.');
+    }
+}

@@ -1,0 +1,132 @@
+package org.ebbwatch.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class H2DatabaseTest {
+
+    @TempDir
+    Path directory;
+
+    @Test
+    void a_database_keeps_its_rows_over_closing_and_opening() throws SQLException {
+        try (H2Database database = H2Database.open(directory)) {
+            fill(database);
+        }
+        try (H2Database database = H2Database.open(directory)) {
+            assertThat(rows(database)).isEqualTo(ROWS);
+        }
+    }
+
+    @Test
+    void a_database_that_is_open_is_not_opened_again() {
+        try (H2Database open = H2Database.open(directory)) {
+            assertThat(open.dataSource()).isNotNull();
+            String url = "jdbc:h2:file:" + directory.resolve("ebbwatch");
+            assertThatThrownBy(() -> DriverManager.getConnection(url, "sa", "").close())
+                    .hasMessageContaining("already in use");
+        }
+    }
+
+    @Test
+    void a_path_that_would_be_taken_for_settings_is_refused() {
+        assertThatThrownBy(() -> H2Database.open(directory.resolve("a;b=c")))
+                .isInstanceOf(StorageException.class)
+                .hasMessageContaining("semicolon");
+    }
+
+    @Test
+    void an_interrupted_reader_does_not_cost_the_database() throws Exception {
+        try (H2Database database = H2Database.open(directory)) {
+            fill(database);
+            database.force();
+        }
+        try (H2Database database = H2Database.open(directory)) {
+            readInterrupted(() -> rows(database));
+
+            assertThat(rows(database)).isEqualTo(ROWS);
+            database.force();
+        }
+    }
+
+    @Test
+    void the_usual_file_system_of_h2_would_be_lost_to_an_interrupted_reader() throws Exception {
+        try (H2Database database = H2Database.open(directory)) {
+            fill(database);
+        }
+        String url = "jdbc:h2:file:" + directory.resolve("ebbwatch") + ";DB_CLOSE_DELAY=-1";
+        try (Connection keeper = DriverManager.getConnection(url, "sa", "")) {
+            Throwable failure = readInterrupted(() -> {
+                try (Connection connection = DriverManager.getConnection(url, "sa", "")) {
+                    return count(connection);
+                }
+            });
+
+            assertThat(failure).isInstanceOf(SQLException.class);
+            assertThatThrownBy(() -> count(keeper)).isInstanceOf(SQLException.class);
+        } catch (SQLException closing) {
+            assertThat(closing.getMessage()).contains("MVStoreException");
+        }
+    }
+
+    private static final long ROWS = 200;
+
+    private static void fill(Database database) throws SQLException {
+        try (Connection connection = database.dataSource().getConnection();
+                Statement statement = connection.createStatement()) {
+            for (int row = 0; row < ROWS; row++) {
+                statement.executeUpdate(
+                        "insert into board_boot values ('B', " + row + ", secure_rand(32), 1, repeat('x', 20000), 0)");
+            }
+        }
+    }
+
+    private static long rows(Database database) throws SQLException {
+        try (Connection connection = database.dataSource().getConnection()) {
+            return count(connection);
+        }
+    }
+
+    private static long count(Connection connection) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                var row = statement.executeQuery("select count(*) from board_boot where identity like '%x'")) {
+            row.next();
+            return row.getLong(1);
+        }
+    }
+
+    @FunctionalInterface
+    private interface Reading {
+        long read() throws SQLException;
+    }
+
+    /** Reads on a thread that is interrupted already, many times; returns what went wrong. */
+    private static Throwable readInterrupted(Reading reading) throws InterruptedException {
+        AtomicReference<Throwable> failure = new AtomicReference<>();
+        for (int attempt : List.of(1, 2, 3)) {
+            Thread reader = new Thread(
+                    () -> {
+                        Thread.currentThread().interrupt();
+                        try {
+                            reading.read();
+                        } catch (SQLException e) {
+                            failure.set(e);
+                        }
+                    },
+                    "reader " + attempt);
+            reader.start();
+            reader.join();
+        }
+        return failure.get();
+    }
+}

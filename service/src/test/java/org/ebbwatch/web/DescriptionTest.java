@@ -1,0 +1,60 @@
+package org.ebbwatch.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.micronaut.context.annotation.Property;
+import io.micronaut.runtime.server.EmbeddedServer;
+import io.micronaut.test.extensions.junit5.annotation.MicronautTest;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+@MicronautTest(transactional = false)
+@Property(name = "invented.rack", value = "yes")
+class DescriptionTest {
+    @Inject
+    private EmbeddedServer server;
+
+    @Test
+    void the_interface_is_the_one_that_was_agreed_on() throws IOException {
+        assertThat(Asked.get(server, "/api/v1/openapi.yml").body())
+                .as("The interface has changed. Others may rely on it. If this is meant, renew the agreed copy:%n"
+                        + "  cp service/target/classes/META-INF/swagger/ebbwatch-v1.yml"
+                        + " service/src/test/resources/openapi/ebbwatch-v1.yml%n"
+                        + "and say in the changelog what has changed.")
+                .isEqualTo(agreed());
+    }
+
+    @Test
+    void it_is_served_as_yaml() {
+        assertThat(Asked.get(server, "/api/v1/openapi.yml").header("Content-Type"))
+                .startsWith("application/yaml");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/api/v1/rack:",
+                "/api/v1/boards:",
+                "/api/v1/channels:",
+                "/api/v1/passages:",
+                "/api/v1/passages/{id}:",
+                "/api/v1/passages/{id}/trace:",
+                "/api/v1/findings:",
+                "/api/v1/problems/{name}:"
+            })
+    void every_route_is_described(String path) throws IOException {
+        assertThat(agreed()).contains("\n  " + path + "\n");
+    }
+
+    private static String agreed() throws IOException {
+        try (InputStream copy = DescriptionTest.class.getResourceAsStream("/openapi/ebbwatch-v1.yml")) {
+            assertThat(copy).as("the agreed copy").isNotNull();
+            return new String(copy.readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+}

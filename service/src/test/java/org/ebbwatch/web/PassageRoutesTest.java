@@ -1,0 +1,93 @@
+package org.ebbwatch.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.micronaut.context.annotation.Property;
+import io.micronaut.json.tree.JsonNode;
+import io.micronaut.runtime.server.EmbeddedServer;
+import io.micronaut.test.extensions.junit5.annotation.MicronautTest;
+import jakarta.inject.Inject;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+@MicronautTest(transactional = false)
+@Property(name = "invented.rack", value = "yes")
+class PassageRoutesTest {
+    @Inject
+    private EmbeddedServer server;
+
+    @Inject
+    private InventedRack rack;
+
+    @BeforeEach
+    void a_night_with_a_bit_of_everything() {
+        rack.show(InventedWorkshop.mixed());
+    }
+
+    @Test
+    void every_passage_is_listed_over_or_not() {
+        assertThat(Asked.get(server, "/api/v1/passages").json().size()).isEqualTo(11);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"DRAIN, 4", "REST, 3", "TIE_OFF, 1", "HELD, 1", "RELEASED, 1", "CHECK_IN, 0"})
+    void passages_can_be_asked_for_by_phase(String phase, int count) {
+        JsonNode passages = Asked.get(server, "/api/v1/passages?phase=" + phase).json();
+
+        assertThat(passages.size()).isEqualTo(count);
+        passages.values()
+                .forEach(it -> assertThat(it.get("phase").getStringValue()).isEqualTo(phase));
+    }
+
+    @Test
+    void one_passage_shows_its_findings_what_is_allowed_and_its_past() {
+        JsonNode answer =
+                Asked.get(server, "/api/v1/passages/" + InventedWorkshop.id(7)).json();
+
+        JsonNode passage = answer.get("passage");
+        assertThat(passage.get("tag").getStringValue()).isEqualTo("speaker-7");
+        assertThat(passage.get("findings").get(0).get("kind").getStringValue()).isEqualTo("WARMING");
+        assertThat(passage.get("findings").get(1).get("kind").getStringValue()).isEqualTo("STALLED");
+        assertThat(passage.get("findings").get(1).get("limit").isNull()).isTrue();
+        assertThat(passage.get("ampereHours").getDoubleValue()).isEqualTo(1.8421);
+        assertThat(answer.get("allowed").get(0).getStringValue()).isEqualTo("SPARK");
+        assertThat(answer.get("allowed").get(1).getStringValue()).isEqualTo("WITHDRAW");
+        assertThat(answer.get("past").get(0).get("what").getStringValue()).isEqualTo("CHECK_IN");
+        assertThat(answer.get("past").get(1).get("kind").getStringValue()).isEqualTo("PHASE");
+    }
+
+    @Test
+    void a_passage_that_is_over_can_still_be_looked_at_and_allows_nothing() {
+        JsonNode answer =
+                Asked.get(server, "/api/v1/passages/" + InventedWorkshop.id(10)).json();
+
+        assertThat(answer.get("passage").get("phase").getStringValue()).isEqualTo("RELEASED");
+        assertThat(answer.get("allowed").isArray()).isTrue();
+        assertThat(answer.get("allowed").size()).isZero();
+    }
+
+    @Test
+    void a_trace_comes_in_columns_of_one_length_with_null_where_nothing_was_read() {
+        JsonNode trace = Asked.get(server, "/api/v1/passages/" + InventedWorkshop.id(1) + "/trace?points=12")
+                .json();
+
+        for (String column : new String[] {"eventMillis", "volts", "celsius", "loadApplied"}) {
+            assertThat(trace.get(column).size()).as(column).isEqualTo(12);
+        }
+        assertThat(trace.get("volts").get(2).getDoubleValue()).isEqualTo(3.898);
+        assertThat(trace.get("volts").get(3).isNull()).isTrue();
+        assertThat(trace.get("celsius").get(0).isNull()).isTrue();
+        assertThat(trace.get("loadApplied").get(6).getBooleanValue()).isTrue();
+        assertThat(trace.get("eventMillis").get(11).getLongValue()).isEqualTo(11_000);
+    }
+
+    @Test
+    void a_trace_has_a_thousand_points_unless_others_are_asked_for() {
+        JsonNode trace = Asked.get(server, "/api/v1/passages/" + InventedWorkshop.id(1) + "/trace")
+                .json();
+
+        assertThat(trace.get("volts").size()).isEqualTo(1000);
+    }
+}
