@@ -92,17 +92,15 @@ final class DrainWatch {
             }
             return;
         }
-        if (Double.isNaN(stallCharge)) {
+        double fall = stallVolts - volts;
+        if (Double.isNaN(stallCharge) || fall >= leastFall) {
+            findings.clear(FindingKind.STALLED);
             stallCharge = charge.ampereHours();
             stallVolts = volts;
             return;
         }
         double due = STALL_CHARGE * card.ratedAmpereHours();
-        if (charge.ampereHours() - stallCharge < due) {
-            return;
-        }
-        double fall = stallVolts - volts;
-        if (fall < leastFall) {
+        if (charge.ampereHours() - stallCharge >= due) {
             findings.raise(
                     FindingKind.STALLED,
                     fall,
@@ -111,11 +109,7 @@ final class DrainWatch {
                     "Stalled at %3$.3f V: %4$.3f Ah should have left but it fell only %1$.4f V.",
                     volts,
                     due);
-        } else {
-            findings.clear(FindingKind.STALLED);
         }
-        stallCharge = charge.ampereHours();
-        stallVolts = volts;
     }
 
     private void overdue(double volts, double drainLimitVolts) {

@@ -549,7 +549,8 @@ final class Passage {
         parted = true;
         clock.next();
         offSinceMillis = lastMillis;
-        proof.begin(0, procedure.tieOff().looseVolts());
+        double fiveTimesU = last == null ? 0 : LoadWatch.STEP_FACTOR * last.expandedVolts();
+        proof.begin(0, fiveTimesU);
         standing.clear();
     }
 

@@ -39,11 +39,11 @@ class DrainTest {
         void starts_again_when_the_voltage_reaches_the_limit_once_more() {
             PassageBench bench = PassageBench.switched()
                     .draining()
-                    .emptied()
+                    .drainedTo(0.30, 0.09)
                     .watch(hours(11))
                     .cell(0.3, 0.11)
                     .watch(seconds(10))
-                    .emptied();
+                    .drainedTo(0.30, 0.09);
 
             bench.watch(hours(11));
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
@@ -69,7 +69,7 @@ class DrainTest {
             PassageBench bench = PassageBench.handLoaded()
                     .draining()
                     .emptied()
-                    .watch(hours(12))
+                    .watch(hours(11))
                     .forgetEvents();
 
             bench.watch(hours(10));

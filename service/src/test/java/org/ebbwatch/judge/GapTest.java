@@ -313,11 +313,8 @@ class GapTest {
 
         @Test
         void that_came_back_over_the_limit_goes_back_on_its_load() {
-            PassageBench bench = PassageBench.switched()
-                    .resting()
-                    .watch(hours(2))
-                    .gap(minutes(10))
-                    .swapFor(0.6, 0.03);
+            PassageBench bench =
+                    PassageBench.switched().resting().gap(minutes(10)).swapFor(0.6, 0.03);
 
             bench.watch(minutes(2));
 

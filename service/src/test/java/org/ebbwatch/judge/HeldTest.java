@@ -150,7 +150,7 @@ class HeldTest {
                     .watch(minutes(1))
                     .lead(PassageBench.Lead.ATTACHED)
                     .act(Act.DRAIN_AGAIN)
-                    .watch(hours(12));
+                    .watch(hours(11));
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
         }
 

@@ -29,7 +29,7 @@ class LeadTest {
                     .watch(hours(1))
                     .lead(Lead.OFF_ACROSS_RESISTOR);
 
-            bench.watch(hours(12)).watch(minutes(20));
+            bench.watch(hours(12)).watch(minutes(70));
 
             assertThat(bench.standing()).containsExactly(FindingKind.LOAD_STUCK);
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
@@ -47,9 +47,9 @@ class LeadTest {
                     .leadChecks(checks)
                     .draining()
                     .drainedTo(0.30, 0.002)
-                    .watch(hours(12))
+                    .watch(hours(12).minusMinutes(1))
                     .lead(Lead.OFF_ACROSS_RESISTOR)
-                    .watch(minutes(20));
+                    .watch(minutes(70));
 
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
             assertThat(bench.standing()).containsExactly(FindingKind.LOAD_STUCK);
@@ -171,7 +171,7 @@ class LeadTest {
                     .act(Act.PART);
             assertThat(bench.phase()).isEqualTo(Phase.TIE_OFF);
 
-            bench.watch(minutes(62));
+            bench.watch(hours(7));
 
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
             assertThat(bench.standing()).containsExactly(FindingKind.LEAD_OPEN);
@@ -190,7 +190,7 @@ class LeadTest {
                     .act(Act.PART)
                     .leadChecks(checks)
                     .lead(Lead.OFF_ACROSS_RESISTOR)
-                    .watch(minutes(70));
+                    .watch(hours(7));
 
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
             releaseIsOutOfReach(bench);

@@ -74,9 +74,12 @@ class ProcedureChangeTest {
                 .watch(hours(1));
         assertThat(fallen.raised()).isEmpty();
 
-        PassageBench stuck =
-                PassageBench.switched().draining().emptied().watch(hours(12)).contactWelded();
-        stuck.watch(minutes(2)).recalibrated().cell(0.3, 0.06).watch(minutes(12));
+        PassageBench stuck = PassageBench.switched()
+                .draining()
+                .emptied()
+                .watch(hours(12).minusMinutes(1))
+                .contactWelded();
+        stuck.watch(minutes(2)).recalibrated().cell(0.3, 0.06).watch(minutes(65));
         assertThat(stuck.standing()).containsExactly(FindingKind.LOAD_STUCK);
     }
 

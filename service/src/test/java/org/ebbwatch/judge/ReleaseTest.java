@@ -79,7 +79,7 @@ class ReleaseTest {
                     .soaked()
                     .cell(0.001, 0.001)
                     .act(Act.PART)
-                    .watch(hours(2));
+                    .watch(hours(7));
 
             assertThat(bench.standing()).containsExactly(FindingKind.LEAD_OPEN);
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
