@@ -19,6 +19,9 @@ final class OpenCircuitProof {
     private static final long CHECK_FRESH_MILLIS = 120_000;
     private static final long ANSWER_MILLIS = 60_000;
     private static final long CHECK_EVERY_MILLIS = 1_800_000;
+    private static final int MOST_UNANSWERED = 5;
+    private static final long CONFIRM_AFTER_MILLIS = 600_000;
+    private static final long CONFIRM_MILLIS = 180_000;
     private static final long NEVER = Long.MIN_VALUE / 2;
 
     private final FindingBook findings;
@@ -32,6 +35,8 @@ final class OpenCircuitProof {
 
     private boolean pending;
     private boolean boardCannotCheck;
+    private int unanswered;
+    private long risenMillis = NEVER;
     private long askedMillis = NEVER;
     private long attachedMillis = NEVER;
     private long meteredMillis = NEVER;
@@ -51,6 +56,8 @@ final class OpenCircuitProof {
         recovered = false;
         pending = false;
         boardCannotCheck = false;
+        unanswered = 0;
+        risenMillis = NEVER;
         askedMillis = NEVER;
         attachedMillis = NEVER;
         meteredMillis = NEVER;
@@ -90,7 +97,9 @@ final class OpenCircuitProof {
     /** Asks the board for its lead check when one is due: now and then, and afresh when a verdict hangs on it. */
     void askWhenDue(long millis, boolean verdictHangsOnIt) {
         if (pending && millis - askedMillis >= ANSWER_MILLIS) {
-            checked(LeadProof.NOT_DONE, millis);
+            pending = false;
+            unanswered++;
+            boardCannotCheck |= unanswered >= MOST_UNANSWERED;
         }
         boolean urgent = verdictHangsOnIt && !boardCannotCheck && millis - attachedMillis > CHECK_FRESH_MILLIS;
         long every = urgent ? ANSWER_MILLIS : CHECK_EVERY_MILLIS;
@@ -103,6 +112,7 @@ final class OpenCircuitProof {
 
     void checked(LeadProof answer, long millis) {
         pending = false;
+        unanswered = 0;
         boardCannotCheck = answer == LeadProof.NOT_DONE;
         if (answer != LeadProof.NOT_DONE) {
             attachedMillis = answer == LeadProof.ATTACHED ? millis : NEVER;
@@ -115,6 +125,23 @@ final class OpenCircuitProof {
         if (meterVolts > least && Math.abs(meterVolts - smoothVolts) <= least + METER_FRACTION * meterVolts) {
             meteredMillis = millis;
         }
+    }
+
+    /**
+     * Whether a voltage that came back late has first to be confirmed by the board's lead check, because an open input drifts
+     * up too; asks for the check, and gives up after three minutes.
+     *
+     * @param openMillis how long nothing has been across the cell
+     */
+    boolean isToBeConfirmed(long millis, long openMillis) {
+        if (openMillis < CONFIRM_AFTER_MILLIS || boardCannotCheck || millis - attachedMillis <= CHECK_FRESH_MILLIS) {
+            return false;
+        }
+        if (risenMillis == NEVER) {
+            risenMillis = millis;
+        }
+        askWhenDue(millis, true);
+        return millis - risenMillis < CONFIRM_MILLIS;
     }
 
     boolean hasRecovered() {

@@ -78,7 +78,7 @@ final class Passage {
         reach(at);
         lastScanMillis = at;
         findings.clear(FindingKind.SILENT);
-        sensors.look(scan);
+        sensors.look(scan, !isBonded(), isAnnounced(at));
         if (load.follow(scan)) {
             switched(scan);
         }
@@ -261,6 +261,7 @@ final class Passage {
         } else if (over && !rounds.isHoldDone()) {
             drainAgain(at, "taken off before its hold was complete");
         } else if (over && proof.isComplete(at)) {
+            standing.remove(Wish.ASK_METER);
             ask(Wish.ASK_TIE_OFF);
         }
     }
@@ -342,6 +343,7 @@ final class Passage {
             locks(at);
         } else if (proof.isComplete(at)) {
             releasable = true;
+            standing.remove(Wish.ASK_METER);
             ask(Wish.ASK_RELEASE);
         }
     }
@@ -356,6 +358,9 @@ final class Passage {
             return false;
         }
         long at = scan.eventMillis();
+        if (phase != Phase.HELD && proof.isToBeConfirmed(at, at - offSinceMillis)) {
+            return true;
+        }
         boolean fresh = findings.raise(
                 FindingKind.REBOUND,
                 volts,
@@ -462,6 +467,7 @@ final class Passage {
 
     void judgeBy(Procedure other) {
         procedure = other;
+        sensors.judgeBy(other.plausible());
         heat = new HeatWatch(other.heat(), findings);
         heat.bonded(phase == Phase.TIE_OFF && !parted);
     }
@@ -588,6 +594,10 @@ final class Passage {
 
     private long holdMillis() {
         return rounds.holdMillis(procedure.drain().holdMillis());
+    }
+
+    private boolean isBonded() {
+        return phase == Phase.TIE_OFF && !parted;
     }
 
     boolean isRested() {

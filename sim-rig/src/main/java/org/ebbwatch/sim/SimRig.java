@@ -116,7 +116,7 @@ public final class SimRig {
         try {
             for (SimRunner runner : runners) {
                 runner.join();
-                Optional<IOException> failure = runner.failure();
+                Optional<Exception> failure = runner.failure();
                 if (failure.isPresent()) {
                     err.println(runner.address() + ": " + failure.get().getMessage());
                     code = FAILED;

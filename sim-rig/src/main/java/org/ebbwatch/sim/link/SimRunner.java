@@ -28,7 +28,7 @@ public final class SimRunner implements AutoCloseable {
     private int outEnd;
     private long lastTakenNanos;
     private volatile boolean closing;
-    private volatile IOException failure;
+    private volatile Exception failure;
 
     /**
      * @param speed event seconds per host second, 1 to 65535; as a rule what the board was made with
@@ -82,7 +82,7 @@ public final class SimRunner implements AutoCloseable {
     }
 
     /** Why the thread ended by itself, if it did. */
-    public Optional<IOException> failure() {
+    public Optional<Exception> failure() {
         return Optional.ofNullable(failure);
     }
 
@@ -98,7 +98,7 @@ public final class SimRunner implements AutoCloseable {
             while (!closing) {
                 work(pace);
             }
-        } catch (IOException e) {
+        } catch (IOException | RuntimeException e) {
             if (!closing) {
                 failure = e;
             }

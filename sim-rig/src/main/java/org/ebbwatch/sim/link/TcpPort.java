@@ -6,6 +6,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.StandardSocketOptions;
 import java.nio.ByteBuffer;
+import java.nio.channels.ClosedSelectorException;
 import java.nio.channels.SelectionKey;
 import java.nio.channels.Selector;
 import java.nio.channels.ServerSocketChannel;
@@ -18,11 +19,13 @@ import java.nio.channels.SocketChannel;
 public final class TcpPort implements SimPort {
     private final ServerSocketChannel server;
     private final Selector selector;
+    private final int port;
     private SocketChannel host;
 
     private TcpPort(ServerSocketChannel server, Selector selector) {
         this.server = server;
         this.selector = selector;
+        port = server.socket().getLocalPort();
     }
 
     /**
@@ -49,22 +52,17 @@ public final class TcpPort implements SimPort {
 
     /** The port it listens on. */
     public int port() {
-        return server.socket().getLocalPort();
+        return port;
     }
 
     @Override
     public String address() {
-        return "tcp:" + server.socket().getInetAddress().getHostAddress() + ":" + port();
+        return "tcp:" + InetAddress.getLoopbackAddress().getHostAddress() + ":" + port;
     }
 
     @Override
     public int read(byte[] into, int waitMillis) throws IOException {
-        if (waitMillis > 0) {
-            selector.select(waitMillis);
-        } else {
-            selector.selectNow();
-        }
-        selector.selectedKeys().clear();
+        await(waitMillis);
         acceptNewest();
         if (host == null) {
             return 0;
@@ -78,6 +76,19 @@ public final class TcpPort implements SimPort {
         } catch (IOException e) {
             dropHost();
             return 0;
+        }
+    }
+
+    private void await(int waitMillis) throws IOException {
+        try {
+            if (waitMillis > 0) {
+                selector.select(waitMillis);
+            } else {
+                selector.selectNow();
+            }
+            selector.selectedKeys().clear();
+        } catch (ClosedSelectorException e) {
+            throw new IOException(address() + " is closed", e);
         }
     }
 

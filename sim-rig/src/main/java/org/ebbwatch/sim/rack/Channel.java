@@ -127,6 +127,9 @@ final class Channel {
         occupant.cell.warm(heat * stepSeconds, airCelsius);
         double charger = effects.leadOpen || effects.leakOhms == Effects.NONE ? 0 : effects.leakVolts;
         occupant.guard(circuit.amperes() - shortAmperes, charger);
+        if (occupant.tripped) {
+            loadAmperes = 0;
+        }
     }
 
     /** Moves the sensors on; the cell's step, if there is a cell, has ended. */
@@ -147,9 +150,8 @@ final class Channel {
         if (isFloating()) {
             input.read(input.drift(effects.floatVolts, intervalSeconds, noise), effects, noise);
         } else {
-            double volts = heldVolts();
-            input.holdAt(volts);
-            input.read(volts, effects, noise);
+            input.hold();
+            input.read(heldVolts(), effects, noise);
         }
         if (withAmperes) {
             double current = string == null ? loadAmperes : string.amperes();

@@ -25,6 +25,7 @@ final class VoltsInput {
     private final double offsetCounts;
     private final double countsPerVolt;
 
+    private boolean held = true;
     private double floatVolts;
     private int counts;
     private int state;
@@ -38,16 +39,18 @@ final class VoltsInput {
         countsPerVolt = COUNTS_PER_VOLT * (1 + errors.nextNormal() * spec.gainPartsPerMillion() / 2 * 1e-6);
     }
 
-    /** The voltage at an input that nothing holds, wandering about a mean. */
+    /** The voltage at an input that nothing holds: jumps near its mean when it is let go, then wanders about it. */
     double drift(double meanVolts, double seconds, Randomness noise) {
-        double moved = Math.min(1, seconds / FLOAT_TAU_SECONDS);
-        floatVolts += (meanVolts - floatVolts) * moved + FLOAT_SPREAD_VOLTS * Math.sqrt(2 * moved) * noise.nextNormal();
+        double moved = held ? 1 : Math.min(1, seconds / FLOAT_TAU_SECONDS);
+        double kick = held ? 1 : Math.sqrt(2 * moved);
+        held = false;
+        floatVolts += (meanVolts - floatVolts) * moved + FLOAT_SPREAD_VOLTS * kick * noise.nextNormal();
         return floatVolts + FLOAT_HUM_VOLTS * noise.nextNormal();
     }
 
-    /** Something holds the input at so many volts: a float would start from there. */
-    void holdAt(double volts) {
-        floatVolts = volts;
+    /** Something holds the input. */
+    void hold() {
+        held = true;
     }
 
     void read(double volts, Effects effects, Randomness noise) {
