@@ -29,8 +29,10 @@ final class AlarmEntryReader {
         var alarms = new YamlMapping(node, "alarms", ALARM_KEYS, faults);
         Optional<YamlMapping> night = alarms.node("night").map(it -> new YamlMapping(it, "night", NIGHT_KEYS, faults));
         return new AlarmEntry(
-                night.flatMap(it -> time(it, "from")).orElse(AlarmEntry.USUAL.nightFrom()),
-                night.flatMap(it -> time(it, "to")).orElse(AlarmEntry.USUAL.nightTo()),
+                night.filter(it -> it.has("from"))
+                        .flatMap(it -> time(it, "from"))
+                        .orElse(AlarmEntry.USUAL.nightFrom()),
+                night.filter(it -> it.has("to")).flatMap(it -> time(it, "to")).orElse(AlarmEntry.USUAL.nightTo()),
                 alarms.node("webhook").flatMap(this::webhook));
     }
 
