@@ -13,6 +13,7 @@ import org.slf4j.LoggerFactory;
 public final class OutletAgent implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(OutletAgent.class);
     private static final long LONGEST_SLEEP_MILLIS = 60_000;
+    private static final long AFTER_FAULT_MILLIS = 10_000;
     private static final long JOIN_MILLIS = 5_000;
 
     private final Outbox outbox;
@@ -36,14 +37,24 @@ public final class OutletAgent implements AutoCloseable {
     private void work() {
         try {
             while (!Thread.currentThread().isInterrupted()) {
-                long pauseMillis = outbox.attempt(clock.now());
-                tell(outbox.view());
-                if (news.tryAcquire(Math.min(pauseMillis, LONGEST_SLEEP_MILLIS), TimeUnit.MILLISECONDS)) {
+                if (news.tryAcquire(Math.min(attempt(), LONGEST_SLEEP_MILLIS), TimeUnit.MILLISECONDS)) {
                     news.drainPermits();
                 }
             }
         } catch (InterruptedException stop) {
             Thread.currentThread().interrupt();
+        }
+    }
+
+    /** A fault in the service itself must not end this thread: nobody would hear of any alarm. */
+    private long attempt() throws InterruptedException {
+        try {
+            long pauseMillis = outbox.attempt(clock.now());
+            tell(outbox.view());
+            return pauseMillis;
+        } catch (RuntimeException e) {
+            LOG.error("A fault while delivering by the outlet {}; going on", outbox.name(), e);
+            return AFTER_FAULT_MILLIS;
         }
     }
 
