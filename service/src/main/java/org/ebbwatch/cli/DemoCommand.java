@@ -7,9 +7,11 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
+import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.demo.DemoRun;
 import org.ebbwatch.passage.StoredRack;
@@ -93,7 +95,7 @@ final class DemoCommand implements Callable<Integer> {
     private RunningRack rack(
             List<RunningRack.BoardPort> boards, Path records, AtomicReference<EmbeddedServer> page, PrintStream out) {
         try {
-            RunningRack rack = ServiceHost.rack(boards, records);
+            RunningRack rack = ServiceHost.rack(boards, records, NightHours.usual(ZoneId.systemDefault()), List.of());
             page.set(ServiceHost.page(rack, "127.0.0.1", pagePort == 0 ? -1 : pagePort));
             out.println("  page     " + page.get().getURL());
             return rack;

@@ -39,7 +39,10 @@ final class ServeCommand implements Callable<Integer> {
         ServiceHost.requireFree(rackFile.http().address(), rackFile.http().port());
         PrintWriter out = spec.commandLine().getOut();
         RunningRack rack = ServiceHost.rack(
-                rackFile.boards().stream().map(ServeCommand::port).toList(), rackFile.storage());
+                rackFile.boards().stream().map(ServeCommand::port).toList(),
+                rackFile.storage(),
+                AlarmWays.night(rackFile.alarms()),
+                AlarmWays.outlets(rackFile.alarms(), System.getenv()));
         EmbeddedServer page = ServiceHost.page(
                 rack, rackFile.http().address(), rackFile.http().port());
         rackFile.cells().forEach(cell -> rack.expect(cell.board(), cell.channel(), card(cell), procedure(cell)));

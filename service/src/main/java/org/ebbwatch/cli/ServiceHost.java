@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.ebbwatch.acquire.SystemHostClock;
+import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.StoredRack;
@@ -26,8 +28,10 @@ final class ServiceHost {
      *
      * @throws Refusal if the records cannot be opened
      */
-    static RunningRack rack(List<BoardPort> boards, Path storage) throws Refusal {
-        return new RunningRack(boards, storage(storage), UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
+    static RunningRack rack(List<BoardPort> boards, Path storage, NightHours night, List<Outlet> outlets)
+            throws Refusal {
+        return new RunningRack(
+                boards, storage(storage), night, outlets, UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
     }
 
     /**

@@ -22,6 +22,7 @@ import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
+import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.FindingRow;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.JournalRow;
@@ -222,6 +223,19 @@ public final class StoredRack implements RackStorage {
     @Override
     public List<TracePoint> trace(PassageCard card, int points) {
         return new TracePoints(card, trace).thinned(points);
+    }
+
+    @Override
+    public AlarmTable alarms() {
+        return journal.alarms();
+    }
+
+    @Override
+    public Optional<String> trouble() {
+        return Optional.of(trouble)
+                .filter(text -> !text.isEmpty())
+                .or(() -> trace.health().tailTrouble())
+                .or(() -> trace.health().databaseTrouble());
     }
 
     @Override

@@ -28,6 +28,7 @@ class ArchitectureTest {
                 "org.ebbwatch.time..",
                 "org.ebbwatch.judge..",
                 "org.ebbwatch.calibration..",
+                "org.ebbwatch.alarm.book..",
                 "org.ebbwatch.trace.codec.."
             })
     void the_pure_packages_know_no_framework_no_database_and_no_clock(String packages) {
@@ -36,7 +37,7 @@ class ArchitectureTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"time", "judge", "calibration", "acquire", "passage", "evidence", "web"})
+    @ValueSource(strings = {"time", "judge", "calibration", "acquire", "passage", "alarm", "evidence", "web"})
     void the_packages_the_rules_speak_of_are_there(String feature) {
         assertThat(SERVICE).anyMatch(it -> it.getPackageName().startsWith("org.ebbwatch." + feature));
     }
@@ -75,10 +76,11 @@ class ArchitectureTest {
     }
 
     @Test
-    void the_web_looks_at_passages_and_at_nothing_that_runs_them() {
+    void the_web_looks_at_passages_and_alarms_and_at_nothing_that_runs_them() {
         dependsOnNothingOfTheServiceBut(
                         "org.ebbwatch.web..",
                         "org.ebbwatch.passage..",
+                        "org.ebbwatch.alarm..",
                         "org.ebbwatch.acquire..",
                         "org.ebbwatch.judge..")
                 .check(SERVICE);

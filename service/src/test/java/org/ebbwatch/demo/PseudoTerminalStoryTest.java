@@ -8,10 +8,12 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.ebbwatch.acquire.SystemHostClock;
+import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.rack.RunningRack;
 import org.junit.jupiter.api.Test;
@@ -38,6 +40,8 @@ class PseudoTerminalStoryTest {
                             boards -> new RunningRack(
                                     boards,
                                     StoredRack.open(records),
+                                    NightHours.usual(ZoneOffset.UTC),
+                                    List.of(),
                                     UuidCreator::getTimeOrderedEpoch,
                                     new SystemHostClock()));
         } finally {
