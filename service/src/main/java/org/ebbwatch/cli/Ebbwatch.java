@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
             ServeCommand.class,
             DemoCommand.class,
             PortsCommand.class,
+            ReplayCommand.class,
             BundleCommand.class,
             VerifyCommand.class
         })

@@ -226,6 +226,9 @@ final class Passage {
         }
         double loose = procedure.tieOff().looseVolts();
         if (now.isKnown() && now.isSurelyAbove(loose)) {
+            if (now.announced()) {
+                return;
+            }
             findings.raise(FindingKind.TIE_LOOSE, now.volts(), loose, "V", "The bond is loose: %1$.3f V across it.");
         } else if (now.isKnown()) {
             findings.clear(FindingKind.TIE_LOOSE);
