@@ -96,7 +96,7 @@ final class LoadWatch {
 
     /** Takes the state of the switch; says whether it changed with this scan. */
     boolean follow(Scan scan) {
-        boolean now = card.switched() ? scan.loadApplied() : handOn;
+        boolean now = scan.loadApplied() || (!card.switched() && handOn);
         if (now == on) {
             return false;
         }

@@ -9,9 +9,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicBoolean;
 import org.ebbwatch.acquire.SystemHostClock;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.passage.StoredRack;
@@ -22,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The demo's whole story through pseudo-terminals, the serial library and the storage, on a machine kept busy. */
 class PseudoTerminalStoryTest {
     private static final int SPEED = 20_000;
+    private static final long BUSY_NANOS = 15_000_000_000L;
 
     @TempDir
     Path records;
@@ -29,43 +28,32 @@ class PseudoTerminalStoryTest {
     @Test
     void every_scripted_fault_is_found_and_a_busy_machine_causes_no_finding() throws IOException, InterruptedException {
         var told = new ByteArrayOutputStream();
-        var done = new AtomicBoolean();
-        List<Thread> busy = keepBusy(done);
-        boolean asScripted;
-        try {
-            asScripted = new DemoRun(new PrintStream(told, true, StandardCharsets.UTF_8), false)
-                    .run(
-                            SPEED,
-                            3,
-                            boards -> new RunningRack(
-                                    boards,
-                                    StoredRack.open(records),
-                                    NightHours.usual(ZoneOffset.UTC),
-                                    List.of(),
-                                    UuidCreator::getTimeOrderedEpoch,
-                                    new SystemHostClock()));
-        } finally {
-            done.set(true);
-            for (Thread thread : busy) {
-                thread.join();
-            }
-        }
+        keepBusy();
+        boolean asScripted = new DemoRun(new PrintStream(told, true, StandardCharsets.UTF_8), false)
+                .run(
+                        SPEED,
+                        3,
+                        boards -> new RunningRack(
+                                boards,
+                                StoredRack.open(records),
+                                NightHours.usual(ZoneOffset.UTC),
+                                List.of(),
+                                UuidCreator::getTimeOrderedEpoch,
+                                new SystemHostClock()));
         assertThat(asScripted).as(told.toString(StandardCharsets.UTF_8)).isTrue();
     }
 
-    /** As many threads as the machine has processors, each doing nothing but that. */
-    private static List<Thread> keepBusy(AtomicBoolean done) {
-        List<Thread> threads = new ArrayList<>();
+    /** As many threads as the machine has processors, each doing nothing but that for the first quarter of a minute. */
+    private static void keepBusy() {
+        long endNanos = System.nanoTime() + BUSY_NANOS;
         for (int i = 0; i < Runtime.getRuntime().availableProcessors(); i++) {
             var thread = new Thread(() -> {
-                while (!done.get()) {
+                while (System.nanoTime() < endNanos) {
                     Thread.onSpinWait();
                 }
             });
             thread.setDaemon(true);
             thread.start();
-            threads.add(thread);
         }
-        return threads;
     }
 }
