@@ -3,6 +3,7 @@ package org.ebbwatch.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -101,6 +102,8 @@ final class ReplayCommand implements Callable<Integer> {
             return Recording.parse(Files.readString(file));
         } catch (Recording.Unreadable e) {
             throw new Refusal(file + ", " + e.getMessage());
+        } catch (NoSuchFileException e) {
+            throw new Refusal("there is no file " + file);
         } catch (IOException e) {
             throw new Refusal("cannot read " + file + ": " + e.getMessage());
         }

@@ -3,6 +3,7 @@ package org.ebbwatch.cli;
 import io.micronaut.runtime.server.EmbeddedServer;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -61,6 +62,8 @@ final class ServeCommand implements Callable<Integer> {
             return RackFile.read(file);
         } catch (RackFileFaulty e) {
             throw new Refusal(e.getMessage());
+        } catch (NoSuchFileException e) {
+            throw new Refusal("there is no file " + file);
         } catch (IOException e) {
             throw new Refusal("cannot read the rack file " + file + ": " + e.getMessage());
         }
