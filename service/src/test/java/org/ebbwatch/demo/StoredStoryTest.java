@@ -31,7 +31,7 @@ import picocli.CommandLine;
 /** Part of the story, kept on disk as the service keeps it, and the bundles made of it when the service is stopped. */
 class StoredStoryTest {
     private static final long LONGEST_MILLIS = Duration.ofDays(7).toMillis();
-    private static final long INTERVAL_MILLIS = 10_000;
+    private static final long INTERVAL_MILLIS = 2_000;
 
     @TempDir
     static Path folder;

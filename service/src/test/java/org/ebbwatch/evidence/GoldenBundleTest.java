@@ -6,20 +6,25 @@ import java.net.URISyntaxException;
 import java.nio.file.Path;
 import org.ebbwatch.evidence.Verification.Again;
 import org.ebbwatch.evidence.Verification.Judged;
-import org.junit.jupiter.api.Test;
+import org.ebbwatch.judge.JudgeVersion;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A bundle of an earlier build; see {@code bundles/README.md} among the test resources. */
 class GoldenBundleTest {
 
-    @Test
-    void a_bundle_written_long_ago_is_still_read_and_its_own_judge_still_makes_its_verdict() throws URISyntaxException {
-        Path golden = Path.of(
-                GoldenBundleTest.class.getResource("/bundles/judge-1.ebb.zip").toURI());
+    @ParameterizedTest
+    @ValueSource(ints = {1, JudgeVersion.NUMBER})
+    void a_bundle_written_long_ago_is_still_read_and_its_own_judge_still_makes_its_verdict(int version)
+            throws URISyntaxException {
+        Path golden = Path.of(GoldenBundleTest.class
+                .getResource("/bundles/judge-" + version + ".ebb.zip")
+                .toURI());
         Verification verification = BundleVerifier.verify(golden);
         assertThat(verification).isInstanceOf(Judged.class);
         var judged = (Judged) verification;
         assertThat(judged.account().tag()).isEqualTo("golden");
-        assertThat(judged.account().judgeVersion()).isEqualTo(1);
+        assertThat(judged.account().judgeVersion()).isEqualTo(version);
         assertThat(judged.account().phase()).isEqualTo("RELEASED");
         if (judged.isSameJudge()) {
             assertThat(judged.again())
