@@ -37,7 +37,7 @@ import org.ebbwatch.time.HostTime;
  * is, which gives credit for scans that were lost. It stops with a silence: a board that is not heard shall open its loads.
  *
  * <p><b>Silence</b> is the longer of 5 s and three intervals without a complete scan on the host's clock, scaled by the speed
- * but never below 1 s of host time; or the same length missing on the board's own clock. <b>A busy machine is no silence:</b>
+ * but never below 5 s of host time; or the same length missing on the board's own clock. <b>A busy machine is no silence:</b>
  * host time is counted as {@link AttendedTime}, so that a pause counts for next to nothing and whatever waits in the port is
  * read first; event time at simulated speed never depends on the host; and clocks are compared at real speed only.
  *

@@ -12,7 +12,7 @@ import org.ebbwatch.time.LastSeen;
 /** Makes whole scans on event time of a proven board's readings, and finds its silences. */
 final class ScanIntake {
 
-    private static final long LEAST_SILENCE_HOST_MILLIS = 1_000;
+    private static final long LEAST_SILENCE_HOST_MILLIS = 5_000;
     private static final long INTERVAL_BEFORE_IDENTITY_MILLIS = 1_000;
 
     private final String board;

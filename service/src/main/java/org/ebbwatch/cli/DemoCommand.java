@@ -1,15 +1,20 @@
 package org.ebbwatch.cli;
 
 import io.micronaut.runtime.server.EmbeddedServer;
+import java.io.IOException;
 import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
+import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.demo.DemoRun;
+import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.rack.RunningRack;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -72,14 +77,25 @@ final class DemoCommand implements Callable<Integer> {
                 page.get().getApplicationContext().close();
             }
         }
+        Path bundles = records.resolve("bundles");
+        boolean allWritten = bundles(records, bundles, out);
+        out.println();
         out.println("Readings and journal of every cell: " + records);
-        return asScripted ? 0 : 1;
+        out.println("A sealed bundle of every passage, for ebbwatch verify: " + bundles);
+        return asScripted && allWritten ? 0 : 1;
+    }
+
+    private static boolean bundles(Path records, Path bundles, PrintStream out) throws IOException, Refusal {
+        out.println();
+        try (StoredRack rack = ServiceHost.storage(records)) {
+            return BundleCommand.write(rack, rack.cards(), bundles, new PrintWriter(out, true, StandardCharsets.UTF_8));
+        }
     }
 
     private RunningRack rack(
             List<RunningRack.BoardPort> boards, Path records, AtomicReference<EmbeddedServer> page, PrintStream out) {
         try {
-            RunningRack rack = ServiceHost.rack(boards, records);
+            RunningRack rack = ServiceHost.rack(boards, records, NightHours.usual(ZoneId.systemDefault()), List.of());
             page.set(ServiceHost.page(rack, "127.0.0.1", pagePort == 0 ? -1 : pagePort));
             out.println("  page     " + page.get().getURL());
             return rack;

@@ -1,22 +1,33 @@
 package org.ebbwatch.cli;
 
 import java.io.PrintWriter;
+import org.ebbwatch.evidence.Origin;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
-/** The program: {@code ebbwatch COMMAND}. Exit codes: 0 done, 1 done and something is wrong, 2 wrong call, 3 refused. */
+/**
+ * The program: {@code ebbwatch COMMAND}. Exit codes: 0 done, 1 done and something is wrong, 2 wrong call, 3 refused, 4 verified
+ * by another judge than the one that judged.
+ */
 @Command(
         name = "ebbwatch",
         mixinStandardHelpOptions = true,
-        version = "ebbwatch 0.1.0",
+        version = Origin.SOFTWARE,
         description = "Watches a rack of end-of-life lithium cells being emptied and judges each of them.",
         footer = {
             "",
             "It is a second pair of eyes, no safety device. Cells can burn: follow your local code and docs/safety.md."
         },
-        subcommands = {ServeCommand.class, DemoCommand.class, PortsCommand.class})
+        subcommands = {
+            ServeCommand.class,
+            DemoCommand.class,
+            PortsCommand.class,
+            ReplayCommand.class,
+            BundleCommand.class,
+            VerifyCommand.class
+        })
 public final class Ebbwatch implements Runnable {
     @Spec
     private CommandSpec spec;
@@ -26,9 +37,14 @@ public final class Ebbwatch implements Runnable {
     }
 
     static int execute(String... args) {
+        return commandLine().execute(args);
+    }
+
+    /** The program, ready to be run. */
+    public static CommandLine commandLine() {
         var commandLine = new CommandLine(new Ebbwatch());
         commandLine.setExecutionExceptionHandler((failure, command, parsed) -> refuse(command.getErr(), failure));
-        return commandLine.execute(args);
+        return commandLine;
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.ebbwatch.cli;
 import io.micronaut.runtime.server.EmbeddedServer;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -39,7 +40,10 @@ final class ServeCommand implements Callable<Integer> {
         ServiceHost.requireFree(rackFile.http().address(), rackFile.http().port());
         PrintWriter out = spec.commandLine().getOut();
         RunningRack rack = ServiceHost.rack(
-                rackFile.boards().stream().map(ServeCommand::port).toList(), rackFile.storage());
+                rackFile.boards().stream().map(ServeCommand::port).toList(),
+                rackFile.storage(),
+                AlarmWays.night(rackFile.alarms()),
+                AlarmWays.outlets(rackFile.alarms(), System.getenv()));
         EmbeddedServer page = ServiceHost.page(
                 rack, rackFile.http().address(), rackFile.http().port());
         rackFile.cells().forEach(cell -> rack.expect(cell.board(), cell.channel(), card(cell), procedure(cell)));
@@ -58,6 +62,8 @@ final class ServeCommand implements Callable<Integer> {
             return RackFile.read(file);
         } catch (RackFileFaulty e) {
             throw new Refusal(e.getMessage());
+        } catch (NoSuchFileException e) {
+            throw new Refusal("there is no file " + file);
         } catch (IOException e) {
             throw new Refusal("cannot read the rack file " + file + ": " + e.getMessage());
         }

@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.ebbwatch.acquire.SystemHostClock;
+import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.StoredRack;
@@ -26,10 +28,20 @@ final class ServiceHost {
      *
      * @throws Refusal if the records cannot be opened
      */
-    static RunningRack rack(List<BoardPort> boards, Path storage) throws Refusal {
+    static RunningRack rack(List<BoardPort> boards, Path storage, NightHours night, List<Outlet> outlets)
+            throws Refusal {
+        return new RunningRack(
+                boards, storage(storage), night, outlets, UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
+    }
+
+    /**
+     * The records in a folder.
+     *
+     * @throws Refusal if they cannot be opened
+     */
+    static StoredRack storage(Path storage) throws Refusal {
         try {
-            return new RunningRack(
-                    boards, StoredRack.open(storage), UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
+            return StoredRack.open(storage);
         } catch (StorageException e) {
             throw new Refusal("the records in " + storage + " cannot be opened: " + e.getMessage()
                     + ". If another service uses them, stop it or name another folder.");

@@ -15,6 +15,9 @@ interface Hands {
     /** Bonds the leads, insulates them and puts the cell into the watch container. */
     void bond(PassageView passage);
 
+    /** Holds a meter to the cell's terminals and writes down what it shows. */
+    void meter(PassageView passage);
+
     /** Takes the bond off again. */
     void part(PassageView passage);
 }

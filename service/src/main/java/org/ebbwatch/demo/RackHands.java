@@ -38,6 +38,17 @@ final class RackHands implements Hands {
     }
 
     @Override
+    public void meter(PassageView passage) {
+        double volts = boards.board(passage.board())
+                .call(board -> Technician.meterVolts(board.truth(passage.channel())))
+                .join();
+        rack.with(watch -> {
+            watch.metered(passage.id(), volts);
+            return null;
+        });
+    }
+
+    @Override
     public void part(PassageView passage) {
         atTheBoard(passage, board -> board.part(passage.channel()));
     }

@@ -9,6 +9,7 @@ import org.ebbwatch.judge.FindingKind;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.Phase;
 import org.ebbwatch.passage.RackView.PassageView;
+import org.ebbwatch.sim.rack.CellTruth;
 
 /** The person of the story: comes at eight, leaves at eight, does what the service asks for and nothing else. */
 final class Technician {
@@ -42,6 +43,8 @@ final class Technician {
             hands.announce(passage, HAND_WORK_MILLIS);
             hands.bond(passage);
             hands.act(passage, Act.TIE_OFF);
+        } else if (passage.standing().contains(Wish.ASK_METER)) {
+            hands.meter(passage);
         } else if (passage.standing().contains(Wish.ASK_PART)) {
             hands.act(passage, Act.PART);
             hands.part(passage);
@@ -53,6 +56,11 @@ final class Technician {
         } else if (isBlind(passage) && eventMillis - passage.openedMillis() > RETAPING_MILLIS) {
             retape(passage);
         }
+    }
+
+    /** What a meter held to the cell's own terminals shows, whether or not the channel's leads are on them. */
+    static double meterVolts(CellTruth truth) {
+        return truth.attached() ? truth.leadVolts() : truth.openCircuitVolts();
     }
 
     private static boolean isBlind(PassageView passage) {

@@ -32,7 +32,11 @@ record Workshop(List<Bench> boards) {
     private static final SlowShare ORDINARY = new SlowShare(0.0012, 60);
 
     /** One board of the story; its own faults befall the board as a whole. */
-    record Bench(String name, List<StoryCell> cells, List<Fault> faults, boolean fallsSilent) {
+    record Bench(String name, List<StoryCell> cells, List<Fault> faults, boolean fallsSilent, boolean checksLeads) {
+
+        Bench(String name, List<StoryCell> cells, List<Fault> faults, boolean fallsSilent) {
+            this(name, cells, faults, fallsSilent, true);
+        }
 
         BoardSpec spec() {
             List<Fault> all = new ArrayList<>(faults);
@@ -41,6 +45,7 @@ record Workshop(List<Bench> boards) {
                             "SIM-" + name.toUpperCase(java.util.Locale.ROOT),
                             cells.stream().map(StoryCell::channel).toList())
                     .faults(all)
+                    .checksLeads(checksLeads)
                     .done();
         }
     }

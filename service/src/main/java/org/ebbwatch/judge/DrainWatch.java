@@ -1,6 +1,5 @@
 package org.ebbwatch.judge;
 
-import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.estimate.ChargeMeter;
 import org.ebbwatch.judge.procedure.CellCard;
 
@@ -48,12 +47,12 @@ final class DrainWatch {
     }
 
     /** Judges one believable voltage with the load on. */
-    void judge(Scan scan, Phase phase, double volts, long loadOnMillis, long stepMillis, double drainLimitVolts) {
-        onLoadMillis += stepMillis;
-        collapsed(volts, loadOnMillis);
+    void judge(Reading now, Phase phase, long loadOnMillis, double drainLimitVolts) {
+        onLoadMillis += now.stepMillis();
+        collapsed(now.volts(), loadOnMillis);
         if (phase == Phase.DRAIN) {
-            stalled(volts, STALL_FACTOR * scan.expandedVolts(), drainLimitVolts);
-            overdue(volts, drainLimitVolts);
+            stalled(now.volts(), STALL_FACTOR * now.expandedVolts(), drainLimitVolts);
+            overdue(now.volts(), drainLimitVolts);
         }
     }
 
@@ -93,17 +92,15 @@ final class DrainWatch {
             }
             return;
         }
-        if (Double.isNaN(stallCharge)) {
+        double fall = stallVolts - volts;
+        if (Double.isNaN(stallCharge) || fall >= leastFall) {
+            findings.clear(FindingKind.STALLED);
             stallCharge = charge.ampereHours();
             stallVolts = volts;
             return;
         }
         double due = STALL_CHARGE * card.ratedAmpereHours();
-        if (charge.ampereHours() - stallCharge < due) {
-            return;
-        }
-        double fall = stallVolts - volts;
-        if (fall < leastFall) {
+        if (charge.ampereHours() - stallCharge >= due) {
             findings.raise(
                     FindingKind.STALLED,
                     fall,
@@ -112,11 +109,7 @@ final class DrainWatch {
                     "Stalled at %3$.3f V: %4$.3f Ah should have left but it fell only %1$.4f V.",
                     volts,
                     due);
-        } else {
-            findings.clear(FindingKind.STALLED);
         }
-        stallCharge = charge.ampereHours();
-        stallVolts = volts;
     }
 
     private void overdue(double volts, double drainLimitVolts) {

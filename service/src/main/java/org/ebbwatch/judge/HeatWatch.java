@@ -19,13 +19,14 @@ final class HeatWatch {
     private static final int PROJECTION_READINGS = 20;
     private static final int RATE_SCANS = 3;
     private static final long RATE_SPAN_MILLIS = 10_000;
+    private static final long RATE_SPACING_MILLIS = 500;
 
-    private final Heat heat;
     private final FindingBook findings;
     private final Trail recent = new Trail(64, 2_000);
-    private final Trail latest = new Trail(8, 1);
+    private final Trail latest = new Trail(24, RATE_SPACING_MILLIS);
     private final WatchClock calm = new WatchClock();
 
+    private Heat heat;
     private double carriedKelvin;
     private long carriedSinceMillis;
     private boolean bonded;
@@ -45,31 +46,40 @@ final class HeatWatch {
         bonded = now;
     }
 
+    void judgeBy(Heat other) {
+        heat = other;
+    }
+
+    /** Nobody looked for a while; a cell that was hot may not have been near ambient. */
+    void interrupted() {
+        forget();
+        calm.restart();
+    }
+
     /** Temperatures before and after cannot be compared. */
     void forget() {
         recent.clear();
         latest.clear();
     }
 
-    /** Judges one scan; {@code announced} says whether a person's window is open. Returns whether HOT was raised now. */
-    boolean judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, long stepMillis) {
+    /** Judges one scan; {@code announced} says whether a person's window is open. */
+    void judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, long stepMillis) {
         ambient(sensors);
-        bank(scan);
+        bank(sensors.bank());
         double celsius = sensors.celsius();
         if (Double.isNaN(celsius)) {
             calm.restart();
-            return false;
+            return;
         }
         recent.add(scan.eventMillis(), celsius);
         latest.add(scan.eventMillis(), celsius);
-        boolean hot = hot(scan, sensors, phase, announced);
+        hot(sensors, phase, announced);
         warming(scan, sensors, phase, announced);
         if (sensors.excess() < heat.calmKelvin()) {
             calm.run(stepMillis);
         } else {
             calm.restart();
         }
-        return hot;
     }
 
     /** Whether the cell has been near ambient long enough to be handled after HOT. */
@@ -77,56 +87,50 @@ final class HeatWatch {
         return calm.elapsedMillis() >= heat.calmMillis();
     }
 
-    private boolean hot(Scan scan, SensorWatch sensors, Phase phase, boolean announced) {
+    private void hot(SensorWatch sensors, Phase phase, boolean announced) {
         double celsius = sensors.celsius();
         double trip = phase == Phase.TIE_OFF ? heat.tieOffHotCelsius() : heat.hotCelsius();
         if (celsius >= trip) {
-            return findings.raise(FindingKind.HOT, celsius, trip, "degC", "Hot: %1$.1f degC, trip at %2$.0f degC.");
+            findings.raise(FindingKind.HOT, celsius, trip, "degC", "Hot: %1$.1f degC, trip at %2$.0f degC.");
         }
         if (announced) {
-            return false;
+            return;
         }
         double rate = suddenRate();
         if (rate >= heat.hotKelvinPerSecond()) {
-            return findings.raise(
+            findings.raise(
                     FindingKind.HOT,
                     rate,
                     heat.hotKelvinPerSecond(),
                     "K/s",
-                    "Heating %1$.2f K/s at %3$.1f degC, trip at %2$.1f K/s.",
+                    "Hot: heating %1$.2f K/s at %3$.1f degC, trip at %2$.1f K/s.",
                     celsius);
         }
-        if (phase == Phase.TIE_OFF) {
-            double over = overReference(scan, sensors);
-            double limit = heat.tieOffHotKelvin() + widening(scan);
-            if (over >= limit) {
-                return findings.raise(
-                        FindingKind.HOT,
-                        over,
-                        limit,
-                        "K",
-                        "Hot in tie-off: %1$.1f K over its reference, trip at %2$.1f K.");
-            }
+        double over = overReference(sensors);
+        double limit = heat.tieOffHotKelvin() + widening(sensors);
+        if (phase == Phase.TIE_OFF && over >= limit) {
+            findings.raise(
+                    FindingKind.HOT,
+                    over,
+                    limit,
+                    "K",
+                    "Hot in tie-off: %1$.1f K over its reference, trip at %2$.1f K.");
         }
-        return false;
     }
 
-    /** Kelvin per second over the last scans, 0 unless enough was risen in steps that all go up. */
+    /** Kelvin per second over the last scans; 0 unless enough was risen, each step doing its part of it. */
     private double suddenRate() {
-        int rising = 0;
         double best = 0;
         for (int step = 2; step <= latest.size(); step++) {
-            if (latest.reading(step - 1) <= latest.reading(step)) {
+            long millis = latest.millis(1) - latest.millis(step);
+            double lastStep = latest.reading(step - 1) - latest.reading(step);
+            double lastSeconds = (latest.millis(step - 1) - latest.millis(step)) / 1000.0;
+            if (millis > RATE_SPAN_MILLIS || lastStep < heat.hotKelvinPerSecond() / 2 * lastSeconds) {
                 break;
             }
-            rising++;
             double rise = latest.reading(1) - latest.reading(step);
-            double seconds = (latest.millis(1) - latest.millis(step)) / 1000.0;
-            if (seconds * 1000 > RATE_SPAN_MILLIS) {
-                break;
-            }
-            if (rising >= RATE_SCANS - 1 && rise >= heat.hotRiseKelvin()) {
-                best = Math.max(best, rise / seconds);
+            if (step >= RATE_SCANS && rise >= heat.hotRiseKelvin()) {
+                best = Math.max(best, rise * 1000 / millis);
             }
         }
         return best;
@@ -134,8 +138,8 @@ final class HeatWatch {
 
     private void warming(Scan scan, SensorWatch sensors, Phase phase, boolean announced) {
         double celsius = sensors.celsius();
-        double over = phase == Phase.TIE_OFF ? overReference(scan, sensors) : sensors.excess();
-        double limit = relativeLimit(scan, phase);
+        double over = phase == Phase.TIE_OFF ? overReference(sensors) : sensors.excess();
+        double limit = relativeLimit(scan.eventMillis(), sensors, phase);
         boolean absolute = celsius >= heat.warmCelsius();
         boolean relative = !announced && over >= limit;
         if (absolute) {
@@ -173,21 +177,21 @@ final class HeatWatch {
         }
     }
 
-    private double relativeLimit(Scan scan, Phase phase) {
-        double fading = StrictMath.exp(-(scan.eventMillis() - carriedSinceMillis) / FADING_MILLIS);
+    private double relativeLimit(long millis, SensorWatch sensors, Phase phase) {
+        double fading = StrictMath.exp(-(millis - carriedSinceMillis) / FADING_MILLIS);
         return switch (phase) {
             case DRAIN -> heat.drainWarmKelvin();
-            case TIE_OFF -> heat.tieOffWarmKelvin() + widening(scan);
+            case TIE_OFF -> heat.tieOffWarmKelvin() + widening(sensors);
             default -> heat.restWarmKelvin() + carriedKelvin * fading;
         };
     }
 
-    private double widening(Scan scan) {
-        return bonded && !Double.isNaN(scan.referenceCelsius()) ? 0 : heat.withoutDummyKelvin();
+    private double widening(SensorWatch sensors) {
+        return bonded && !Double.isNaN(sensors.reference()) ? 0 : heat.withoutDummyKelvin();
     }
 
-    private double overReference(Scan scan, SensorWatch sensors) {
-        double reference = bonded ? scan.referenceCelsius() : Double.NaN;
+    private double overReference(SensorWatch sensors) {
+        double reference = bonded ? sensors.reference() : Double.NaN;
         return Double.isNaN(reference) ? sensors.excess() : sensors.celsius() - reference;
     }
 
@@ -205,11 +209,11 @@ final class HeatWatch {
         }
     }
 
-    private void bank(Scan scan) {
-        if (scan.bankCelsius() >= heat.bankCelsius()) {
+    private void bank(double celsius) {
+        if (celsius >= heat.bankCelsius()) {
             findings.raise(
                     FindingKind.LOAD_HOT,
-                    scan.bankCelsius(),
+                    celsius,
                     heat.bankCelsius(),
                     "degC",
                     "The resistor bank is at %1$.0f degC, limit %2$.0f degC.");

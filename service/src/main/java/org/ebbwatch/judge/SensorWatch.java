@@ -2,62 +2,71 @@ package org.ebbwatch.judge;
 
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Entry.Suspicion;
-import org.ebbwatch.judge.estimate.Trail;
-import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.judge.procedure.Procedure.Plausible;
 
 /**
  * Decides which of a scan's quantities may be believed. What may not is NaN from here on, so that it reaches no average
- * and no limit.
- *
- * <p>85.0 and -127 degC are what common one-wire sensors say when a conversion was missed or the sensor is gone (source:
- * data sheet of a one-wire digital thermometer; the second is a driver's constant, common practice).
+ * and no limit. Three bad scans in a row are a fault; it takes a minute of good ones to be rid of it.
  */
 final class SensorWatch {
     private static final double ABSURD_AMPERES = 1e4;
+    private static final double ABSURD_BANK_CELSIUS = 1_000;
     private static final int BAD_IN_A_ROW = 3;
     private static final long GOOD_AGAIN_MILLIS = 60_000;
-    private static final long FALL_SPAN_MILLIS = 60_000;
-    private static final double LEAST_FALL_KELVIN = 3;
-    private static final double SUDDEN_KELVIN = 5;
-    private static final double FROZEN_MILLIS = 600_000;
-    private static final int FROZEN_NEIGHBOUR_STEPS = 60;
-    private static final int LIVELY = 200;
 
-    private final Procedure.Plausible plausible;
-    private final Trail excess = new Trail(32, 2_000);
+    private final Thermometer cell = new Thermometer("temperature");
+    private final Thermometer room = new Thermometer("ambient temperature");
+    private final Thermometer dummy = new Thermometer("reference temperature");
+    private final FrozenWatch frozen = new FrozenWatch();
+    private final FallWatch fall = new FallWatch();
 
+    private Plausible plausible;
     private double volts = Double.NaN;
     private double amperes = Double.NaN;
     private double celsius = Double.NaN;
     private double ambient = Double.NaN;
+    private double reference = Double.NaN;
+    private double bank = Double.NaN;
 
     private String complaint = "";
     private double complaintReading = Double.NaN;
     private int badInARow;
     private boolean faulty;
-    private boolean fellOff;
     private long goodSinceMillis = -1;
 
-    private double lastRawCelsius = Double.NaN;
-    private double lastRawAmbient = Double.NaN;
-    private long sameSinceMillis;
-    private int neighbourSteps;
-    private int changes;
-
-    SensorWatch(Procedure.Plausible plausible) {
+    SensorWatch(Plausible plausible) {
         this.plausible = plausible;
     }
 
-    /** Looks at one scan; the accessors then give what may be believed of it. */
-    void look(Scan scan) {
+    void judgeBy(Plausible other) {
+        plausible = other;
+    }
+
+    /**
+     * Looks at one scan; the accessors then give what may be believed of it.
+     *
+     * @param voltsNeeded false where a voltage says nothing, so that none need be read
+     * @param announced whether a person is at work on the channel
+     */
+    void look(Scan scan, boolean voltsNeeded, boolean announced) {
         complaint = "";
         complaintReading = Double.NaN;
-        volts = believeVolts(scan);
-        amperes = believeAmperes(scan);
-        celsius = believeCelsius(scan.celsius(), "temperature", scan.suspect());
-        ambient = believeCelsius(scan.ambientCelsius(), "ambient temperature", Suspicion.NONE);
-        watchFrozen(scan);
-        watchFall(scan);
+        volts = believeVolts(scan, voltsNeeded);
+        amperes = believeAmperes(scan.amperes());
+        celsius = believe(cell, scan.celsius(), scan.suspect());
+        ambient = believe(room, scan.ambientCelsius(), Suspicion.NONE);
+        reference = Double.isNaN(scan.referenceCelsius())
+                ? Double.NaN
+                : believe(dummy, scan.referenceCelsius(), Suspicion.NONE);
+        bank = believeBank(scan.bankCelsius());
+        if (frozen.isFrozen(scan)) {
+            celsius = complain("temperature frozen", scan.celsius());
+        }
+        if (announced) {
+            fall.forget();
+        } else if (fall.hasLeftItsCell(scan.eventMillis(), celsius, ambient, plausible.cellCoolingMillis())) {
+            celsius = complain("temperature fell toward ambient faster than the cell can cool", scan.celsius());
+        }
         count(scan.eventMillis());
     }
 
@@ -75,6 +84,16 @@ final class SensorWatch {
 
     double ambient() {
         return ambient;
+    }
+
+    /** The dummy cell in the watch container; NaN where there is none. */
+    double reference() {
+        return reference;
+    }
+
+    /** The resistor bank; NaN where there is no sensor. */
+    double bank() {
+        return bank;
     }
 
     /** Kelvin above ambient, NaN if either is not believed. */
@@ -95,10 +114,21 @@ final class SensorWatch {
         return complaintReading;
     }
 
-    private double believeVolts(Scan scan) {
+    /** The channel, the load or the person changed the heat balance; past falls no longer tell. */
+    void forgetFalls() {
+        fall.forget();
+    }
+
+    /** A person dealt with the sensor. */
+    void trustAgain() {
+        fall.trustAgain();
+        frozen.forget();
+    }
+
+    private double believeVolts(Scan scan, boolean needed) {
         double read = scan.volts();
         if (Double.isNaN(read)) {
-            return complain("voltage not read", read);
+            return needed ? complain("voltage not read", read) : read;
         }
         if (scan.suspect() == Suspicion.VOLTS_AT_RAIL && read > 1) {
             return complain("voltage at the end of the converter's range", read);
@@ -109,8 +139,7 @@ final class SensorWatch {
         return read;
     }
 
-    private double believeAmperes(Scan scan) {
-        double read = scan.amperes();
+    private double believeAmperes(double read) {
         if (Math.abs(read) > ABSURD_AMPERES) {
             badInARow = BAD_IN_A_ROW;
             return complain("absurd current", read);
@@ -118,66 +147,16 @@ final class SensorWatch {
         return read;
     }
 
-    private double believeCelsius(double read, String what, Suspicion suspect) {
-        if (suspect == Suspicion.SENSOR_OPEN) {
-            return complain(what + " sensor open", read);
-        }
-        if (suspect == Suspicion.CELSIUS_AT_RAIL) {
-            return complain(what + " at the end of its range", read);
-        }
-        if (Double.isNaN(read)) {
-            return complain(what + " not read", read);
-        }
-        if (read < plausible.lowestCelsius() || read > plausible.highestCelsius()) {
-            return complain("absurd " + what, read);
-        }
-        if (read == 85.0 && !(Math.abs(read - lastRawCelsius) < SUDDEN_KELVIN)) {
-            return complain(what + " reads a missed conversion", read);
+    private double believeBank(double read) {
+        if (read > ABSURD_BANK_CELSIUS || read < plausible.lowestCelsius()) {
+            return complain("absurd temperature of the resistor bank", read);
         }
         return read;
     }
 
-    private void watchFrozen(Scan scan) {
-        if (scan.ambientCelsius() != lastRawAmbient) {
-            neighbourSteps++;
-        }
-        if (scan.celsius() != lastRawCelsius) {
-            sameSinceMillis = scan.eventMillis();
-            neighbourSteps = 0;
-            changes = Math.min(changes + 1, LIVELY);
-        } else if (changes >= LIVELY
-                && neighbourSteps >= FROZEN_NEIGHBOUR_STEPS
-                && scan.eventMillis() - sameSinceMillis >= FROZEN_MILLIS) {
-            celsius = complain("temperature frozen", scan.celsius());
-        }
-        lastRawCelsius = scan.celsius();
-        lastRawAmbient = scan.ambientCelsius();
-    }
-
-    /** A cell cools with its own time constant; three times as fast is a sensor that has left it. */
-    private void watchFall(Scan scan) {
-        double now = excess();
-        if (Double.isNaN(now)) {
-            return;
-        }
-        if (fellOff) {
-            celsius = complain("temperature fell toward ambient faster than the cell can cool", scan.celsius());
-            return;
-        }
-        excess.add(scan.eventMillis(), now);
-        for (int step = 2; step <= excess.size(); step++) {
-            long age = scan.eventMillis() - excess.millis(step);
-            if (age > FALL_SPAN_MILLIS) {
-                return;
-            }
-            double before = excess.reading(step);
-            double left = before * StrictMath.exp(-3.0 * age / plausible.cellCoolingMillis());
-            if (before - now >= LEAST_FALL_KELVIN && now < left - LEAST_FALL_KELVIN / 2) {
-                fellOff = true;
-                celsius = complain("temperature fell toward ambient faster than the cell can cool", scan.celsius());
-                return;
-            }
-        }
+    private double believe(Thermometer sensor, double read, Suspicion suspect) {
+        String against = sensor.complaint(read, suspect, plausible);
+        return against.isEmpty() ? read : complain(against, read);
     }
 
     private void count(long millis) {
@@ -194,18 +173,6 @@ final class SensorWatch {
         if (faulty && millis - goodSinceMillis >= GOOD_AGAIN_MILLIS) {
             faulty = false;
         }
-    }
-
-    /** The channel, the load or the person changed the heat balance; past falls no longer tell. */
-    void forgetFalls() {
-        excess.clear();
-    }
-
-    /** A person dealt with the sensor. */
-    void trustAgain() {
-        fellOff = false;
-        excess.clear();
-        changes = 0;
     }
 
     private double complain(String what, double reading) {

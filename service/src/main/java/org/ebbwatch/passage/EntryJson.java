@@ -5,12 +5,12 @@ import java.util.Map;
 import org.ebbwatch.judge.Entry;
 
 /** The journal's text form of entries other than scans: a kind, which is the record's name, and a JSON body. */
-final class EntryJson {
+public final class EntryJson {
     private static final Map<String, Class<? extends Record>> KINDS = kinds();
 
     private EntryJson() {}
 
-    static String kind(Entry entry) {
+    public static String kind(Entry entry) {
         return entry.getClass().getSimpleName();
     }
 
@@ -28,11 +28,24 @@ final class EntryJson {
      * @throws IllegalArgumentException if kind or body are not those of an entry
      */
     static Entry read(String kind, String body) {
+        return (Entry) RecordJson.read(type(kind), body);
+    }
+
+    /**
+     * Makes an entry of what its JSON body holds.
+     *
+     * @throws IllegalArgumentException if kind or body are not those of an entry
+     */
+    public static Entry fromMap(String kind, Map<?, ?> body) {
+        return (Entry) RecordJson.fromMap(type(kind), body);
+    }
+
+    private static Class<? extends Record> type(String kind) {
         Class<? extends Record> type = KINDS.get(kind);
         if (type == null) {
             throw new IllegalArgumentException("the journal of this version knows no entry " + kind);
         }
-        return (Entry) RecordJson.read(type, body);
+        return type;
     }
 
     private static Map<String, Class<? extends Record>> kinds() {

@@ -9,10 +9,10 @@ import org.ebbwatch.rig.wire.FrameSink;
 import org.ebbwatch.rig.wire.ReadingsView;
 
 /** A board's identity as text: its own IDENTITY frame with sequence 0, in base 64. */
-final class IdentityText {
+public final class IdentityText {
     private IdentityText() {}
 
-    static String write(Identity identity) {
+    public static String write(Identity identity) {
         return Base64.getEncoder().encodeToString(FrameEncoder.encode(identity, 0));
     }
 
@@ -21,7 +21,7 @@ final class IdentityText {
      *
      * @throws IllegalArgumentException if it is no identity
      */
-    static Identity read(String text) {
+    public static Identity read(String text) {
         byte[] frame = Base64.getDecoder().decode(text);
         var reader = new Reader();
         new FrameDecoder(reader).accept(frame, 0, frame.length);

@@ -70,6 +70,11 @@ final class OpenPassage {
         }
     }
 
+    PassageStanding standing() {
+        return new PassageStanding(
+                card, judge.phase(), judge.reason(), List.copyOf(judge.findings()), judge.lastMillis(), sequence);
+    }
+
     PassageView view() {
         return new PassageView(
                 card.id(),

@@ -1,9 +1,11 @@
 package org.ebbwatch.passage;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import org.ebbwatch.passage.RackSource.TracePoint;
+import org.ebbwatch.store.AlarmTable;
 
 /** Where a rack keeps its readings and its journal. Used under the rack's lock. */
 public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
@@ -25,6 +27,12 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Readings of a passage thinned out to about {@code points} so that no peak is lost. */
     List<TracePoint> trace(PassageCard passage, int points);
+
+    /** Where alarms are written down; what is written there is committed with the journal. */
+    AlarmTable alarms();
+
+    /** Why readings or facts cannot be made to last now; empty while they can. */
+    Optional<String> trouble();
 
     /** Writes what is still in memory and lets go of the files. */
     @Override

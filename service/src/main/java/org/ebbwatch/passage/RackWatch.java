@@ -2,9 +2,11 @@ package org.ebbwatch.passage;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -38,17 +40,24 @@ public final class RackWatch implements BoardListener {
     private final PassageLog log;
     private final BoardControl control;
     private final Supplier<UUID> ids;
+    private final RackObserver observer;
     private final Map<String, BoardWatch> boards = new LinkedHashMap<>();
     private final Map<UUID, OpenPassage> passages = new LinkedHashMap<>();
     private final List<OpenPassage> closed = new ArrayList<>();
     private final List<ExpectedCell> expected = new ArrayList<>();
+    private final Set<OpenPassage> changed = new LinkedHashSet<>();
     private boolean uncommitted;
 
     public RackWatch(TraceLog trace, PassageLog log, BoardControl control, Supplier<UUID> ids) {
+        this(trace, log, control, ids, RackObserver.NONE);
+    }
+
+    public RackWatch(TraceLog trace, PassageLog log, BoardControl control, Supplier<UUID> ids, RackObserver observer) {
         this.trace = trace;
         this.log = log;
         this.control = control;
         this.ids = ids;
+        this.observer = observer;
     }
 
     /** A board that the rack file names; it need not be there yet. */
@@ -96,7 +105,12 @@ public final class RackWatch implements BoardListener {
         }
         List<ExpectedCell> here =
                 expected.stream().filter(cell -> cell.board().equals(board)).toList();
+        if (here.isEmpty()) {
+            return;
+        }
         expected.removeAll(here);
+        observer.heard(board);
+        uncommitted = true;
         for (ExpectedCell cell : here) {
             if (on(board, cell.channel()).isEmpty()) {
                 checkIn(board, cell.channel(), cell.cell(), cell.procedure(), wallMillis);
@@ -106,6 +120,10 @@ public final class RackWatch implements BoardListener {
 
     @Override
     public void silent(String board, long eventMillis) {
+        if (expected.stream().anyMatch(cell -> cell.board().equals(board))) {
+            observer.unheard(board, eventMillis);
+            uncommitted = true;
+        }
         each(board, passage -> follow(passage, new Entry.Silence(since(passage, eventMillis))));
     }
 
@@ -218,6 +236,16 @@ public final class RackWatch implements BoardListener {
                 .findFirst();
     }
 
+    /** What stands on every passage that is not over. */
+    public List<PassageStanding> standings() {
+        return passages.values().stream().map(OpenPassage::standing).toList();
+    }
+
+    /** Event time of a board's last scan; -1 before the first, and for a board there is not. */
+    public long eventMillis(String board) {
+        return boards.containsKey(board) ? boards.get(board).eventMillis() : -1;
+    }
+
     /** The rack at this moment. */
     public RackView view() {
         List<RackView.BoardView> boardViews = new ArrayList<>();
@@ -242,6 +270,7 @@ public final class RackWatch implements BoardListener {
                 carryOut(passage, wished.wish());
             } else {
                 uncommitted = true;
+                changed.add(passage);
             }
         }
     }
@@ -284,8 +313,15 @@ public final class RackWatch implements BoardListener {
         if (!uncommitted) {
             return;
         }
-        log.commit();
-        uncommitted = false;
+        List<PassageStanding> news = changed.stream().map(OpenPassage::standing).toList();
+        changed.clear();
+        try {
+            observer.changed(news);
+        } finally {
+            log.commit();
+            uncommitted = false;
+        }
+        observer.committed();
         passages.values().removeIf(passage -> passage.judge().phase().isOver() && closed.add(passage));
     }
 

@@ -12,7 +12,7 @@ import java.util.Map;
  * Writes the judge's records as JSON objects and reads them back, component by component. A NaN is written as null.
  * Components may be numbers, truth values, strings, enums and records of those.
  */
-final class RecordJson {
+public final class RecordJson {
     private static final JsonMapper MAPPER = JsonMapper.createDefault();
 
     private RecordJson() {}
@@ -38,7 +38,8 @@ final class RecordJson {
         }
     }
 
-    private static Map<String, Object> toMap(Record value) {
+    /** The record as what a JSON object of it holds, in the order of its components. */
+    public static Map<String, Object> toMap(Record value) {
         Map<String, Object> map = new LinkedHashMap<>();
         for (RecordComponent component : value.getClass().getRecordComponents()) {
             map.put(component.getName(), written(get(component, value)));
@@ -69,7 +70,12 @@ final class RecordJson {
         }
     }
 
-    private static <R extends Record> R fromMap(Class<R> type, Map<?, ?> map) {
+    /**
+     * Makes a record of what {@link #toMap} gave, or a JSON object of it holds; what the record does not know is ignored.
+     *
+     * @throws IllegalArgumentException if the map lacks a component, or one cannot be what it is
+     */
+    public static <R extends Record> R fromMap(Class<R> type, Map<?, ?> map) {
         RecordComponent[] components = type.getRecordComponents();
         Class<?>[] types = new Class<?>[components.length];
         Object[] values = new Object[components.length];

@@ -5,8 +5,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.judge.Entry;
+import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.StorageException;
 import org.ebbwatch.time.HostTime;
 import org.ebbwatch.time.WallQuality;
@@ -26,6 +28,7 @@ final class ScanReader {
     private final PassageCard card;
     private final TraceStore trace;
     private final Map<Sha256, BoardWatch> boards = new HashMap<>();
+    private final Map<Sha256, Identity> identities = new HashMap<>();
 
     ScanReader(PassageCard card, TraceStore trace) {
         this.card = card;
@@ -34,19 +37,46 @@ final class ScanReader {
 
     /** Gives every scan in [from, to) to {@code taker}, in order. */
     void read(long fromMillis, long toMillis, Consumer<Entry.Scan> taker) {
+        readWhile(fromMillis, toMillis, board -> {}, scan -> {
+            taker.accept(scan);
+            return true;
+        });
+    }
+
+    /**
+     * Gives scans in [from, to) to {@code taker}, in order, until it wants no more; before the first one, and wherever it
+     * changes, what the board said of itself to {@code boards}.
+     */
+    void readWhile(long fromMillis, long toMillis, Consumer<HeardBoard> boardTaker, Predicate<Entry.Scan> taker) {
+        Stretch told = null;
         for (long begin = fromMillis; begin < toMillis; begin += WINDOW_MILLIS) {
             long from = begin;
             long to = Math.min(toMillis, from + WINDOW_MILLIS);
             Column own = column(card.channel(), from, to);
             Map<Integer, Column> others = new HashMap<>();
             for (int row = 0; row < own.millis.size(); row++) {
-                BoardWatch board = board(own.stretches.get(row));
+                Stretch stretch = own.stretches.get(row);
+                BoardWatch board = board(stretch);
+                if (!stretch.equals(told)) {
+                    told = stretch;
+                    boardTaker.accept(heard(stretch));
+                }
                 for (int channel : board.roleChannels()) {
                     others.computeIfAbsent(channel, other -> column(other, from, to));
                 }
-                taker.accept(scan(board, own, others, row));
+                if (!taker.test(scan(board, own, others, row))) {
+                    return;
+                }
             }
         }
+    }
+
+    private HeardBoard heard(Stretch stretch) {
+        return new HeardBoard(
+                card.board(),
+                stretch.bootNumber(),
+                identities.get(stretch.identityHash()),
+                stretch.identityHash().toString());
     }
 
     private Entry.Scan scan(BoardWatch board, Column own, Map<Integer, Column> others, int row) {
@@ -75,10 +105,12 @@ final class ScanReader {
 
     private BoardWatch board(Stretch stretch) {
         return boards.computeIfAbsent(stretch.identityHash(), hash -> {
-            var board = new BoardWatch(card.board());
-            board.identified(trace.boot(hash)
+            Identity identity = trace.boot(hash)
                     .map(boot -> IdentityText.read(boot.identity()))
-                    .orElseThrow(() -> new StorageException("what board " + card.board() + " said of itself is lost")));
+                    .orElseThrow(() -> new StorageException("what board " + card.board() + " said of itself is lost"));
+            identities.put(hash, identity);
+            var board = new BoardWatch(card.board());
+            board.identified(identity);
             return board;
         });
     }

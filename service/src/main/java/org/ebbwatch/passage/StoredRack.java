@@ -22,6 +22,7 @@ import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
+import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.FindingRow;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.JournalRow;
@@ -185,7 +186,8 @@ public final class StoredRack implements RackStorage {
     /** Folds what is stored of a passage again, from its first reading on. */
     @Override
     public Refolded refold(PassageCard card) {
-        Refolded refolded = new StoredFold(card, journal.reader().journal(card.id()), trace).fold();
+        Refolded refolded =
+                StoredFold.fold(card, new StoredJournal(card, journal.reader().journal(card.id()), trace));
         Progress its = new Progress();
         its.events = (long) journal.reader().transitions(card.id()).size()
                 + journal.reader().findings(card.id()).size();
@@ -204,13 +206,36 @@ public final class StoredRack implements RackStorage {
         transitions.forEach(row -> lines.put(
                 row.sequence(), row.eventMillis() + " " + row.fromPhase() + " " + row.toPhase() + " " + row.reason()));
         findings.forEach(
-                row -> lines.put(row.sequence(), row.raisedEventMillis() + " " + row.kind() + " " + row.evidence()));
+                row -> lines.put(row.sequence(), row.raisedEventMillis() + " " + row.kind() + " " + asWrittenNow(row)));
         return new ArrayList<>(lines.values());
+    }
+
+    /** Another Java may have written the same numbers in other digits. */
+    private static String asWrittenNow(FindingRow row) {
+        return RecordJson.write(RecordJson.read(Finding.class, row.evidence()));
+    }
+
+    /** Tells a passage again, reading by reading and entry by entry, in the order it was folded first. */
+    public void read(PassageCard card, JournalTaker taker) {
+        new StoredJournal(card, journal.reader().journal(card.id()), trace).read(taker);
     }
 
     @Override
     public List<TracePoint> trace(PassageCard card, int points) {
         return new TracePoints(card, trace).thinned(points);
+    }
+
+    @Override
+    public AlarmTable alarms() {
+        return journal.alarms();
+    }
+
+    @Override
+    public Optional<String> trouble() {
+        return Optional.of(trouble)
+                .filter(text -> !text.isEmpty())
+                .or(() -> trace.health().tailTrouble())
+                .or(() -> trace.health().databaseTrouble());
     }
 
     @Override

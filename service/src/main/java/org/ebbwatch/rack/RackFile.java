@@ -11,10 +11,12 @@ import java.util.List;
  *
  * @param storage folder of the service's records
  * @param http where the page is served
+ * @param alarms how they reach a person
  * @param boards at least one
  * @param cells on their channels; may be empty
  */
-public record RackFile(Path storage, HttpEntry http, List<BoardEntry> boards, List<CellEntry> cells) {
+public record RackFile(
+        Path storage, HttpEntry http, AlarmEntry alarms, List<BoardEntry> boards, List<CellEntry> cells) {
 
     /** The procedures a rack file may name. */
     public static final List<String> PROCEDURES = List.of("careful", "strict");

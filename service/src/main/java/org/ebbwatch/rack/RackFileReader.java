@@ -21,7 +21,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 /** Reads a rack file key by key, and goes on after a fault to find the others. */
 final class RackFileReader {
 
-    private static final List<String> RACK_KEYS = List.of("storage", "http", "procedure", "boards", "cells");
+    private static final List<String> RACK_KEYS = List.of("storage", "http", "alarms", "procedure", "boards", "cells");
     private static final List<String> HTTP_KEYS = List.of("address", "port");
     private static final List<String> BOARD_KEYS = List.of("name", "port", "baud", "serialNumber");
     private static final List<String> CELL_KEYS = List.of(
@@ -70,6 +70,8 @@ final class RackFileReader {
                         ? rack.text("storage", "storage is a folder").orElse("data")
                         : "data");
         HttpEntry http = rack.node("http").map(this::http).orElse(USUAL_HTTP);
+        AlarmEntry alarms =
+                rack.node("alarms").map(new AlarmEntryReader(faults)::read).orElse(AlarmEntry.USUAL);
         String procedure = procedure(rack, RackFile.PROCEDURES.get(0));
         if (rack.list("boards").isEmpty()) {
             rack.fault(
@@ -78,7 +80,7 @@ final class RackFileReader {
         rack.list("boards").forEach(this::board);
         rack.list("cells").forEach(node -> cell(node, procedure));
         faults.throwIfAny();
-        return new RackFile(storage, http, boards, cells);
+        return new RackFile(storage, http, alarms, boards, cells);
     }
 
     private Node compose(String text) throws RackFileFaulty {

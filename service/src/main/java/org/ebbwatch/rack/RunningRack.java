@@ -13,6 +13,13 @@ import org.ebbwatch.acquire.BoardAgent;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
+import org.ebbwatch.alarm.AlarmDesk;
+import org.ebbwatch.alarm.AlarmSource;
+import org.ebbwatch.alarm.AlarmsView;
+import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.outlet.Outbox;
+import org.ebbwatch.alarm.outlet.Outlet;
+import org.ebbwatch.alarm.outlet.OutletAgent;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.BoardControl;
@@ -28,14 +35,16 @@ import org.slf4j.LoggerFactory;
  * A rack at work: its boards connected, its passages watched, its readings kept, from {@link #start} to {@link #close}. Safe
  * for use by several threads.
  */
-public final class RunningRack implements RackSource, AutoCloseable {
+public final class RunningRack implements RackSource, AlarmSource, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(RunningRack.class);
-    private static final long FLUSH_MILLIS = 1_000;
+    private static final long FLUSH_MILLIS = 250;
     private static final long JOIN_MILLIS = 5_000;
 
     private final RackLock lock = new RackLock();
     private final RackStorage storage;
     private final RackWatch watch;
+    private final AlarmDesk desk;
+    private final List<OutletAgent> outlets;
     private final Map<String, BoardAgent> agents = new LinkedHashMap<>();
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Thread keeper = new Thread(this::keep, "trace keeper");
@@ -48,9 +57,27 @@ public final class RunningRack implements RackSource, AutoCloseable {
      */
     public record BoardPort(String name, Optional<String> expectedSerialNumber, Supplier<Port> ports) {}
 
-    public RunningRack(List<BoardPort> boards, RackStorage storage, Supplier<UUID> ids, HostClock clock) {
+    /**
+     * A rack not yet at work.
+     *
+     * @param night when nobody is woken for what can wait
+     * @param ways by which alarms leave; may be empty
+     */
+    public RunningRack(
+            List<BoardPort> boards,
+            RackStorage storage,
+            NightHours night,
+            List<Outlet> ways,
+            Supplier<UUID> ids,
+            HostClock clock) {
         this.storage = storage;
-        this.watch = new RackWatch(storage, storage, new Agents(), ids);
+        List<Outbox> outboxes = ways.stream()
+                .map(way -> new Outbox(way, (message, wall) -> storage.alarms().sent(message.id(), wall)))
+                .toList();
+        this.desk = new AlarmDesk(night, storage, outboxes, ids, clock);
+        this.outlets =
+                outboxes.stream().map(outbox -> new OutletAgent(outbox, clock)).toList();
+        this.watch = new RackWatch(storage, storage, new Agents(), ids, desk);
         for (BoardPort board : boards) {
             EventClock events = storage.lastEventMillis(board.name()).isPresent()
                     ? EventClock.resumed(storage.lastEventMillis(board.name()).getAsLong())
@@ -63,9 +90,13 @@ public final class RunningRack implements RackSource, AutoCloseable {
         }
     }
 
-    /** Takes up the passages an earlier run left open, then connects the boards. */
+    /** Takes up the passages and alarms an earlier run left open, then connects the boards. */
     public void start() {
-        storage.openCards().forEach(card -> watch.takeUp(card, storage.refold(card)));
+        lock.run(() -> {
+            storage.openCards().forEach(card -> watch.takeUp(card, storage.refold(card)));
+            desk.resume(watch.standings());
+        });
+        outlets.forEach(OutletAgent::start);
         agents.values().forEach(BoardAgent::start);
         keeper.start();
     }
@@ -84,6 +115,16 @@ public final class RunningRack implements RackSource, AutoCloseable {
         return lock.call(() -> work.apply(watch));
     }
 
+    /** Does something with the alarms, alone. */
+    public <T> T withAlarms(Function<AlarmDesk, T> work) {
+        return lock.call(() -> work.apply(desk));
+    }
+
+    @Override
+    public AlarmsView alarms() {
+        return lock.call(desk::view);
+    }
+
     @Override
     public RackView view() {
         return lock.call(watch::view);
@@ -94,7 +135,7 @@ public final class RunningRack implements RackSource, AutoCloseable {
         return lock.call(() -> watch.card(passage).map(card -> storage.trace(card, points)));
     }
 
-    /** Lets go of the boards, then writes what is left, then closes the storage. */
+    /** Lets go of the boards, then of the outlets, then writes what is left, then closes the storage. */
     @Override
     public void close() {
         closing.countDown();
@@ -103,6 +144,7 @@ public final class RunningRack implements RackSource, AutoCloseable {
                 agent.close();
             }
             keeper.join(JOIN_MILLIS);
+            outlets.forEach(OutletAgent::close);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
@@ -122,7 +164,14 @@ public final class RunningRack implements RackSource, AutoCloseable {
     /** Storage that fails must not stop the watching: it is said, and tried again. */
     private void flush() {
         try {
-            lock.run(storage::flush);
+            lock.run(() -> {
+                try {
+                    desk.tick(watch::eventMillis);
+                } finally {
+                    storage.flush();
+                    desk.committed();
+                }
+            });
         } catch (RuntimeException e) {
             LOG.error("Readings could not be forced to disk; watching goes on, trying again", e);
         }

@@ -1,5 +1,6 @@
 /**
  * The rack file: which boards there are, which cell is on which channel through which load, and where the service keeps its
- * records. It may depend on the YAML parser and on {@link org.ebbwatch.acquire.PortAddress}.
+ * records; and the rack at work, which puts boards, passages, alarms and records together. Only {@code cli} and {@code demo}
+ * may depend on it.
  */
 package org.ebbwatch.rack;

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.UUID;
 
 /**
- * Passages, their journals and what the judge made of them.
+ * Passages, their journals and what the judge made of them, and the alarms that follow.
  *
  * <p>What is written waits in memory until {@link #commitFacts}: first the readings are made durable, then all that waits
  * is committed in one transaction, then the database is forced to disk. So no transition is ever on disk without the
@@ -182,7 +182,12 @@ public final class JournalStore {
         return new JournalReader(database);
     }
 
-    private synchronized void change(String sql, Object... values) {
+    /** Alarms and their messages; what is written there waits for the same {@link #commitFacts}. */
+    public AlarmTable alarms() {
+        return new AlarmTable(this, database);
+    }
+
+    synchronized void change(String sql, Object... values) {
         waiting.add(new Change(sql, values));
     }
 

@@ -6,6 +6,10 @@ import io.micronaut.http.annotation.Get;
 import io.micronaut.http.annotation.QueryValue;
 import io.micronaut.scheduling.TaskExecutors;
 import io.micronaut.scheduling.annotation.ExecuteOn;
+import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
 import java.util.UUID;
@@ -14,12 +18,22 @@ import org.ebbwatch.web.answer.PassageAnswer;
 import org.ebbwatch.web.answer.PassageShort;
 import org.ebbwatch.web.answer.Rack;
 import org.ebbwatch.web.answer.TraceAnswer;
+import org.ebbwatch.web.problem.Problem;
 import org.ebbwatch.web.problem.ProblemException;
 import org.ebbwatch.web.problem.ProblemKind;
 
 /** Passages: one cell's way each, from check-in to release or withdrawal. */
 @Controller("/api/v1/passages")
 @ExecuteOn(TaskExecutors.BLOCKING)
+@ApiResponse(responseCode = "200", description = "As it stands", useReturnTypeSchema = true)
+@ApiResponse(
+        responseCode = "4XX",
+        description = "Refused",
+        content = @Content(mediaType = "application/problem+json", schema = @Schema(implementation = Problem.class)))
+@ApiResponse(
+        responseCode = "5XX",
+        description = "Failed",
+        content = @Content(mediaType = "application/problem+json", schema = @Schema(implementation = Problem.class)))
 @Tag(name = "passages")
 class PassageRoutes {
     private static final int LEAST_POINTS = 10;
@@ -58,7 +72,11 @@ class PassageRoutes {
      * @param points about how many, 10 to 10000
      */
     @Get("/{id}/trace")
-    TraceAnswer trace(UUID id, @QueryValue(defaultValue = "1000") int points) {
+    TraceAnswer trace(
+            UUID id,
+            @Parameter(required = false, schema = @Schema(minimum = "10", maximum = "10000"))
+                    @QueryValue(defaultValue = "1000")
+                    int points) {
         if (points < LEAST_POINTS || points > MOST_POINTS) {
             throw new ProblemException(
                     ProblemKind.BAD_PARAMETER,

@@ -4,6 +4,9 @@ import io.micronaut.http.annotation.Controller;
 import io.micronaut.http.annotation.Get;
 import io.micronaut.scheduling.TaskExecutors;
 import io.micronaut.scheduling.annotation.ExecuteOn;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
 import org.ebbwatch.web.answer.BoardAnswer;
@@ -11,10 +14,20 @@ import org.ebbwatch.web.answer.ChannelAnswer;
 import org.ebbwatch.web.answer.Rack;
 import org.ebbwatch.web.answer.RackAnswer;
 import org.ebbwatch.web.answer.RackFinding;
+import org.ebbwatch.web.problem.Problem;
 
 /** The rack as a whole. */
 @Controller("/api/v1")
 @ExecuteOn(TaskExecutors.BLOCKING)
+@ApiResponse(responseCode = "200", description = "As it stands", useReturnTypeSchema = true)
+@ApiResponse(
+        responseCode = "4XX",
+        description = "Refused",
+        content = @Content(mediaType = "application/problem+json", schema = @Schema(implementation = Problem.class)))
+@ApiResponse(
+        responseCode = "5XX",
+        description = "Failed",
+        content = @Content(mediaType = "application/problem+json", schema = @Schema(implementation = Problem.class)))
 @Tag(name = "rack")
 class RackRoutes {
     private final Rack rack;

@@ -1,6 +1,7 @@
 package org.ebbwatch.acquire;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.concurrent.atomic.AtomicLong;
 import org.ebbwatch.rig.message.BoardMessage;
 import org.ebbwatch.rig.message.Done;
@@ -54,8 +55,8 @@ final class DummyBoard implements FrameSink {
                 decoder.accept(bytes, 0, count);
                 count = wire.read(bytes);
             }
-        } catch (IOException theLineEnded) {
-            scan.get();
+        } catch (IOException | UncheckedIOException e) {
+            return; // the line ended, and so does the board
         }
     }
 
@@ -63,7 +64,7 @@ final class DummyBoard implements FrameSink {
         try {
             wire.write(encoder.encode(message));
         } catch (IOException e) {
-            throw new IllegalStateException(e);
+            throw new UncheckedIOException(e);
         }
     }
 

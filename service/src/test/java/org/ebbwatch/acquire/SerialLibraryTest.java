@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
 import com.fazecast.jSerialComm.SerialPort;
+import java.io.IOException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -20,7 +21,7 @@ class SerialLibraryTest {
     }
 
     @Test
-    void after_a_hang_up_reads_are_minus_one_while_the_port_still_says_it_is_open() {
+    void after_a_hang_up_reads_are_minus_one_while_the_port_still_says_it_is_open() throws IOException {
         try (PseudoTerminal terminal = new PseudoTerminal()) {
             SerialPort port = open(terminal);
             terminal.hangUp();
@@ -32,7 +33,7 @@ class SerialLibraryTest {
     }
 
     @Test
-    void after_a_hang_up_writes_take_nothing_and_do_not_say_that_they_failed() {
+    void after_a_hang_up_writes_take_nothing_and_do_not_say_that_they_failed() throws IOException {
         try (PseudoTerminal terminal = new PseudoTerminal()) {
             SerialPort port = open(terminal);
             terminal.hangUp();
@@ -42,7 +43,7 @@ class SerialLibraryTest {
     }
 
     @Test
-    void a_port_open_in_this_process_is_told_as_missing() {
+    void a_port_open_in_this_process_is_told_as_missing() throws IOException {
         try (PseudoTerminal terminal = new PseudoTerminal()) {
             SerialPort port = open(terminal);
             SerialPort again = SerialPort.getCommPort(terminal.path());
@@ -53,7 +54,7 @@ class SerialLibraryTest {
     }
 
     @Test
-    void bytes_sent_before_the_port_was_opened_are_read_after() throws Exception {
+    void bytes_sent_before_the_port_was_opened_are_read_after() throws IOException {
         try (PseudoTerminal terminal = new PseudoTerminal()) {
             terminal.write(new byte[] {1, 2, 3});
             SerialPort port = open(terminal);

@@ -20,7 +20,7 @@ class SerialPortLinkTest extends PortContract {
     private PseudoTerminal terminal;
 
     @Override
-    Port nearEnd() {
+    Port nearEnd() throws IOException {
         terminal = new PseudoTerminal();
         return new SerialPortLink(terminal.path(), 115_200);
     }
@@ -41,7 +41,7 @@ class SerialPortLinkTest extends PortContract {
     }
 
     @Override
-    void farHangUp() {
+    void farHangUp() throws IOException {
         terminal.hangUp();
     }
 

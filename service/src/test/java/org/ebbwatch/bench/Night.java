@@ -17,26 +17,26 @@ import org.ebbwatch.trace.codec.ValueKinds;
  */
 final class Night {
 
-    static final int SEGMENT_SAMPLES = 600;
+    static final int TEN_MINUTES = 600;
 
     private Night() {}
 
-    static List<Samples> segments(int channels, int hours, long seed) {
+    static List<Samples> segments(int channels, int hours, long seed, int perSegment) {
         Random noise = new Random(seed);
         List<Samples> segments = new ArrayList<>();
         for (int channel = 0; channel < channels; channel++) {
             double tauSeconds = 15_000 + 1_000 * channel;
-            for (int from = 0; from < hours * 3600; from += SEGMENT_SAMPLES) {
+            for (int from = 0; from + perSegment <= hours * 3600; from += perSegment) {
                 Samples samples = new Samples(
                         ValueKinds.COUNTS_WITHOUT_AMPERES,
-                        SEGMENT_SAMPLES,
-                        new long[SEGMENT_SAMPLES],
-                        new long[SEGMENT_SAMPLES],
-                        new byte[SEGMENT_SAMPLES],
-                        new int[SEGMENT_SAMPLES],
-                        new int[SEGMENT_SAMPLES],
+                        perSegment,
+                        new long[perSegment],
+                        new long[perSegment],
+                        new byte[perSegment],
+                        new int[perSegment],
+                        new int[perSegment],
                         new int[0]);
-                for (int i = 0; i < SEGMENT_SAMPLES; i++) {
+                for (int i = 0; i < perSegment; i++) {
                     double second = from + i;
                     samples.scans()[i] = 1L + from + i;
                     samples.eventMillis()[i] = 1000L * (from + i) + noise.nextInt(20) / 19;

@@ -45,10 +45,16 @@ final class InProcessRack implements Hands {
     /** A finding and the channel it was raised on. */
     record Raising(int channel, Finding finding) {}
 
+    /** A rack that keeps nothing. */
     InProcessRack(Bench bench, long seed, long intervalMillis) {
+        this(bench, seed, intervalMillis, new Nothing(), new Nothing());
+    }
+
+    /** A rack whose readings and journal go where they are told to. */
+    InProcessRack(Bench bench, long seed, long intervalMillis, TraceLog trace, PassageLog log) {
         this.bench = bench;
         this.sim = new SimBoard(bench.spec(), seed, SPEED, intervalMillis);
-        this.watch = new RackWatch(new NoTrace(), new Remembered(), new Direct(), () -> new UUID(0, ++nextId));
+        this.watch = new RackWatch(trace, new Remembered(log), new Direct(), () -> new UUID(0, ++nextId));
         this.session = new BoardSession(
                 bench.name(),
                 Optional.empty(),
@@ -138,6 +144,11 @@ final class InProcessRack implements Hands {
     }
 
     @Override
+    public void meter(PassageView passage) {
+        watch.metered(passage.id(), Technician.meterVolts(sim.truth(passage.channel())));
+    }
+
+    @Override
     public void part(PassageView passage) {
         sim.part(passage.channel());
     }
@@ -154,33 +165,57 @@ final class InProcessRack implements Hands {
         }
     }
 
-    private static final class NoTrace implements TraceLog {
+    private static final class Nothing implements TraceLog, PassageLog {
         @Override
         public void identified(String board, Identity identity) {}
 
         @Override
         public void append(String board, BoardScan scan) {}
+
+        @Override
+        public void opened(PassageCard card) {}
+
+        @Override
+        public void entered(UUID passage, long sequence, long lastScanMillis, Entry entry) {}
+
+        @Override
+        public void happened(UUID passage, long sequence, long eventMillis, Event event) {}
+
+        @Override
+        public void commit() {}
     }
 
+    /** Remembers which findings were raised on which channel, and hands everything on. */
     private final class Remembered implements PassageLog {
+        private final PassageLog next;
         private final Map<UUID, Integer> channels = new HashMap<>();
+
+        private Remembered(PassageLog next) {
+            this.next = next;
+        }
 
         @Override
         public void opened(PassageCard card) {
             channels.put(card.id(), card.channel());
+            next.opened(card);
         }
 
         @Override
-        public void entered(UUID passage, long sequence, long lastScanMillis, Entry entry) {}
+        public void entered(UUID passage, long sequence, long lastScanMillis, Entry entry) {
+            next.entered(passage, sequence, lastScanMillis, entry);
+        }
 
         @Override
         public void happened(UUID passage, long sequence, long eventMillis, Event event) {
             if (event instanceof Raised now) {
                 raised.add(new Raising(channels.get(passage), now.finding()));
             }
+            next.happened(passage, sequence, eventMillis, event);
         }
 
         @Override
-        public void commit() {}
+        public void commit() {
+            next.commit();
+        }
     }
 }

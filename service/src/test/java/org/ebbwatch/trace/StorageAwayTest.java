@@ -33,6 +33,7 @@ class StorageAwayTest {
     private Path tails;
     private H2Database h2;
     private boolean databaseAway;
+    private boolean forceAway;
     private TraceStore trace;
 
     @BeforeEach
@@ -151,6 +152,21 @@ class StorageAwayTest {
     }
 
     @Test
+    void a_tail_is_not_replaced_before_its_segments_are_forced_to_disk() {
+        append(trace, 1, 700, 2);
+        forceAway = true;
+        trace.tail.close();
+        append(trace, 701, 710, 2);
+        assertThatThrownBy(trace::flush).isInstanceOf(StorageException.class);
+        assertThat(trace.health().databaseTrouble()).hasValue("disk full");
+
+        forceAway = false;
+        trace.flush();
+        assertThat(trace.health().databaseTrouble()).isEmpty();
+        trace.close();
+    }
+
+    @Test
     void readings_are_on_disk_two_seconds_after_they_were_taken() throws IOException {
         append(trace, 1, 1, 2);
         trace.tick(SECOND);
@@ -197,8 +213,8 @@ class StorageAwayTest {
 
         @Override
         public void force() throws SQLException {
-            if (databaseAway) {
-                throw new SQLException("connection refused");
+            if (forceAway) {
+                throw new SQLException("disk full");
             }
             h2.force();
         }

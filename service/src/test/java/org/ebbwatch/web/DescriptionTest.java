@@ -45,6 +45,7 @@ class DescriptionTest {
                 "/api/v1/passages/{id}:",
                 "/api/v1/passages/{id}/trace:",
                 "/api/v1/findings:",
+                "/api/v1/alarms:",
                 "/api/v1/problems/{name}:"
             })
     void every_route_is_described(String path) throws IOException {

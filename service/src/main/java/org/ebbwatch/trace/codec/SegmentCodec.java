@@ -28,7 +28,7 @@ import java.util.zip.CRC32C;
  * </pre>
  *
  * The CRC finds any single flipped bit and any burst of up to 32; the hash of a segment in the next one finds the rest.
- * With noise of one count a pair of volts and degrees takes about 0.6 bytes, and the head 0.2 more in a segment of 600
+ * With noise of one count a pair of volts and degrees takes about 0.65 bytes, and the head 0.2 more in a segment of 600
  * samples; see {@code docs/benchmarks/trace.md}. Encoding or decoding a pair takes about 0.1 µs.
  */
 public final class SegmentCodec {

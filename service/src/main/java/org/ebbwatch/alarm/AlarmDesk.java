@@ -1,0 +1,266 @@
+package org.ebbwatch.alarm;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Supplier;
+import java.util.function.ToLongFunction;
+import org.ebbwatch.acquire.HostClock;
+import org.ebbwatch.alarm.book.AlarmAnswer;
+import org.ebbwatch.alarm.book.AlarmBook;
+import org.ebbwatch.alarm.book.AlarmEvent;
+import org.ebbwatch.alarm.book.AlarmKind;
+import org.ebbwatch.alarm.book.Cause;
+import org.ebbwatch.alarm.book.Moment;
+import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Report;
+import org.ebbwatch.alarm.book.Report.Condition;
+import org.ebbwatch.alarm.outlet.Outbox;
+import org.ebbwatch.alarm.outlet.OutletMessage;
+import org.ebbwatch.passage.PassageStanding;
+import org.ebbwatch.passage.RackObserver;
+import org.ebbwatch.passage.RackStorage;
+import org.ebbwatch.store.AlarmStepRow;
+import org.ebbwatch.store.AlarmTable;
+import org.ebbwatch.store.OutboxRow;
+import org.ebbwatch.store.WallLabel;
+import org.ebbwatch.time.HostTime;
+
+/**
+ * Keeps the {@link AlarmBook} of a rack. What follows from facts is written down before these facts are committed, and handed
+ * to the outlets after: an alarm that was sent is on disk. While storage is away it is sent all the same, from memory.
+ *
+ * <p>Not thread-safe: all calls are made under the rack's lock.
+ */
+public final class AlarmDesk implements RackObserver {
+    private static final String SERVICE = "";
+    private static final String STORAGE = "storage";
+    private static final int LONGEST_TROUBLE = 500;
+
+    private final AlarmBook book;
+    private final RackStorage storage;
+    private final AlarmTable table;
+    private final List<Outbox> outboxes;
+    private final Supplier<UUID> ids;
+    private final HostClock clock;
+    private final Map<Outbox, List<OutletMessage>> unsent = new LinkedHashMap<>();
+    private final Map<String, Report> boardNews = new LinkedHashMap<>();
+    private boolean storageInTrouble;
+    private long number;
+
+    /**
+     * A desk with an empty book.
+     *
+     * @param outboxes the ways out, each already bound to its outlet
+     * @param ids gives time-ordered identifiers
+     */
+    public AlarmDesk(
+            NightHours night, RackStorage storage, List<Outbox> outboxes, Supplier<UUID> ids, HostClock clock) {
+        this.book = new AlarmBook(night, ids);
+        this.storage = storage;
+        this.table = storage.alarms();
+        this.outboxes = List.copyOf(outboxes);
+        this.ids = ids;
+        this.clock = clock;
+    }
+
+    /**
+     * Reads back book and outboxes of an earlier run and goes on with what stands now.
+     *
+     * @throws org.ebbwatch.store.StorageException if they cannot be read
+     */
+    public void resume(List<PassageStanding> passages) {
+        number = table.lastNumber();
+        for (Outbox outbox : outboxes) {
+            table.unsent(outbox.name())
+                    .forEach(row -> outbox.put(new OutletMessage(row.id(), row.number(), row.rings(), row.body())));
+        }
+        HostTime now = clock.now();
+        write(
+                book.resume(
+                        table.living().stream().map(AlarmJson::alarm).toList(),
+                        passages.stream().map(StandingReport::of).toList(),
+                        moment(now)),
+                now);
+        commit();
+    }
+
+    @Override
+    public void changed(List<PassageStanding> passages) {
+        List<Report> reports = new ArrayList<>(boardNews.values());
+        boardNews.clear();
+        passages.forEach(passage -> reports.add(StandingReport.of(passage)));
+        report(reports);
+    }
+
+    @Override
+    public void unheard(String board, long eventMillis) {
+        var silent = new Condition(
+                AlarmKind.SILENT,
+                Cause.ofBoard(board, eventMillis, "Nothing heard from the board; cells wait to be checked in on it."));
+        boardNews.put(board, new Report(source(board), board, eventMillis, false, List.of(silent)));
+    }
+
+    @Override
+    public void heard(String board) {
+        boardNews.put(board, new Report(source(board), board, 0, true, List.of()));
+    }
+
+    private static String source(String board) {
+        return "board " + board;
+    }
+
+    /** Hands over what is written down. */
+    @Override
+    public void committed() {
+        unsent.forEach((outbox, messages) -> messages.forEach(outbox::put));
+        unsent.clear();
+    }
+
+    /**
+     * Lets time pass, about once a second. To be followed by a commit and {@link #committed}.
+     *
+     * @param eventMillis gives the event time of a board
+     */
+    public void tick(ToLongFunction<String> eventMillis) {
+        HostTime now = clock.now();
+        Optional<String> trouble = storage.trouble();
+        if (trouble.isPresent() != storageInTrouble) {
+            storageInTrouble = trouble.isPresent();
+            report(List.of(new Report(
+                    STORAGE,
+                    SERVICE,
+                    moment(now).monotonicMillis(),
+                    false,
+                    trouble.stream()
+                            .map(line -> line.substring(0, Math.min(line.length(), LONGEST_TROUBLE)))
+                            .map(line -> new Condition(AlarmKind.STORAGE_FAULT, Cause.ofService(line)))
+                            .toList())));
+        }
+        write(
+                book.tick(
+                        moment(now),
+                        board ->
+                                board.equals(SERVICE) ? moment(now).monotonicMillis() : eventMillis.applyAsLong(board)),
+                now);
+    }
+
+    // ---- what people ask ----
+
+    /** A person knows of an alarm. */
+    public AlarmAnswer acknowledge(UUID alarm, String who) {
+        HostTime now = clock.now();
+        return answered(book.acknowledge(alarm, who, moment(now)), now);
+    }
+
+    /** A person has looked after what left a latched alarm. */
+    public AlarmAnswer reset(UUID alarm, String who) {
+        HostTime now = clock.now();
+        return answered(book.reset(alarm, who, moment(now)), now);
+    }
+
+    /** A person puts an alarm away for a time. */
+    public AlarmAnswer shelve(UUID alarm, String who, String reason, Duration time) {
+        HostTime now = clock.now();
+        return answered(book.shelve(alarm, who, reason, time, moment(now)), now);
+    }
+
+    /** A person ends the shelving early. */
+    public AlarmAnswer endShelving(UUID alarm, String who) {
+        HostTime now = clock.now();
+        return answered(book.endShelving(alarm, who, moment(now)), now);
+    }
+
+    /** A person takes an alarm out of service, for work on what it watches. */
+    public AlarmAnswer takeOutOfService(UUID alarm, String who, String reason) {
+        HostTime now = clock.now();
+        return answered(book.takeOutOfService(alarm, who, reason, moment(now)), now);
+    }
+
+    /** A person puts an alarm back in service. */
+    public AlarmAnswer putBackInService(UUID alarm, String who) {
+        HostTime now = clock.now();
+        return answered(book.putBackInService(alarm, who, moment(now)), now);
+    }
+
+    private AlarmAnswer answered(AlarmAnswer answer, HostTime now) {
+        if (answer instanceof AlarmAnswer.Done done) {
+            write(List.of(done.event()), now);
+            commit();
+        }
+        return answer;
+    }
+
+    /** The alarms and the outlets at this moment. */
+    public AlarmsView view() {
+        return new AlarmsView(
+                book.alive().stream()
+                        .map(AlarmView::of)
+                        .sorted(AlarmView.NEEDED_FIRST)
+                        .toList(),
+                outboxes.stream().map(Outbox::view).toList());
+    }
+
+    // ---- writing down ----
+
+    private void report(List<Report> reports) {
+        HostTime now = clock.now();
+        write(book.report(reports, moment(now)), now);
+    }
+
+    private void commit() {
+        storage.commit();
+        committed();
+    }
+
+    private void write(List<AlarmEvent> events, HostTime now) {
+        String quality = now.wallQuality().name().toLowerCase(Locale.ROOT);
+        var wall = new WallLabel(now.wallMillis(), quality);
+        for (AlarmEvent event : events) {
+            var row = AlarmJson.row(event.alarm(), quality);
+            if (event.alarm().steps() == 1) {
+                table.insert(row);
+            } else {
+                table.update(row);
+            }
+            table.append(step(event, wall));
+            if (event.sent()) {
+                outboxes.forEach(outbox -> send(event, outbox, wall));
+            }
+        }
+    }
+
+    private void send(AlarmEvent event, Outbox outbox, WallLabel wall) {
+        UUID id = ids.get();
+        number++;
+        String body = AlarmJson.message(event, id, number);
+        table.append(new OutboxRow(number, id, event.alarm().id(), outbox.name(), event.rings(), body, wall));
+        unsent.computeIfAbsent(outbox, none -> new ArrayList<>())
+                .add(new OutletMessage(id, number, event.rings(), body));
+    }
+
+    private static AlarmStepRow step(AlarmEvent event, WallLabel wall) {
+        return new AlarmStepRow(
+                event.alarm().id(),
+                event.alarm().steps(),
+                event.step().name(),
+                event.before().state().name(),
+                event.before().cover().name(),
+                event.alarm().state().name(),
+                event.alarm().cover().name(),
+                event.who(),
+                event.reason(),
+                event.alarm().cause().eventMillis(),
+                event.alarm().cause().line(),
+                wall);
+    }
+
+    private static Moment moment(HostTime now) {
+        return new Moment(now.wallMillis(), now.monotonicNanos() / 1_000_000);
+    }
+}

@@ -1,0 +1,23 @@
+package org.ebbwatch.evidence;
+
+import java.util.List;
+import java.util.function.Consumer;
+import org.ebbwatch.passage.JournalTaker;
+import org.ebbwatch.passage.PassageCard;
+import org.ebbwatch.passage.StoredRack;
+
+/**
+ * What a bundle is made from.
+ *
+ * @param card what was fixed when the passage was opened
+ * @param journal tells every reading and entry in order
+ * @param writtenDown phase changes and findings as they were written down while the passage was watched, each an
+ *     {@link org.ebbwatch.passage.EventLine}
+ */
+public record PassageRecords(PassageCard card, Consumer<JournalTaker> journal, List<String> writtenDown) {
+
+    /** What a rack's storage has of a passage. */
+    public static PassageRecords of(StoredRack storage, PassageCard card) {
+        return new PassageRecords(card, taker -> storage.read(card, taker), storage.recorded(card));
+    }
+}

@@ -1,0 +1,145 @@
+package org.ebbwatch.alarm;
+
+import com.github.f4b6a3.uuid.UuidCreator;
+import io.micronaut.json.JsonMapper;
+import io.micronaut.json.tree.JsonNode;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Proxy;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToLongFunction;
+import org.ebbwatch.alarm.book.AlarmKind;
+import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.outlet.Outbox;
+import org.ebbwatch.alarm.outlet.Outlet;
+import org.ebbwatch.alarm.outlet.OutletMessage;
+import org.ebbwatch.passage.PassageStanding;
+import org.ebbwatch.passage.RackStorage;
+import org.ebbwatch.passage.StoredRack;
+import org.ebbwatch.store.AlarmTable;
+
+/** A desk over records on disk, with one outlet that can be away, and storage that can be away. */
+final class DeskBench implements AutoCloseable {
+    final HandClock clock;
+    final List<OutletMessage> delivered = new ArrayList<>();
+    final Outbox outbox;
+    final AlarmDesk desk;
+    final AlarmTable table;
+    final StoredRack rack;
+    boolean outletAway;
+    boolean storageAway;
+    private long eventMillis = Standings.EVENT_MILLIS;
+
+    DeskBench(Path directory, HandClock clock) {
+        this.clock = clock;
+        this.rack = StoredRack.open(directory);
+        this.table = rack.alarms();
+        this.outbox = new Outbox(new Receiver(), (message, wall) -> table.sent(message.id(), wall));
+        this.desk = new AlarmDesk(
+                NightHours.usual(ZoneOffset.UTC),
+                detachable(),
+                List.of(outbox),
+                UuidCreator::getTimeOrderedEpoch,
+                clock);
+    }
+
+    /** What happens at one moment of the rack: told, committed, told of the commit. */
+    void changed(PassageStanding... passages) {
+        desk.changed(List.of(passages));
+        commit();
+    }
+
+    void commit() {
+        if (!storageAway) {
+            rack.commit();
+        }
+        desk.committed();
+    }
+
+    /** Time passes for host and board. */
+    void pass(long millis) {
+        clock.pass(millis);
+        eventMillis += millis;
+        ToLongFunction<String> times = board -> eventMillis;
+        desk.tick(times);
+        commit();
+    }
+
+    /** Lets the outlet deliver what it can. */
+    void deliver() {
+        try {
+            while (outbox.attempt(clock.now()) == 0) {
+                // The next one.
+            }
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    AlarmView alarm(AlarmKind kind) {
+        return desk.view().alarms().stream()
+                .filter(alarm -> alarm.kind() == kind)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    static JsonNode json(OutletMessage message) {
+        try {
+            return JsonMapper.createDefault().readValue(message.body(), JsonNode.class);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    List<String> told() {
+        return delivered.stream()
+                .map(DeskBench::json)
+                .map(body -> body.get("step").getStringValue()
+                        + ' '
+                        + body.get("kind").getStringValue())
+                .toList();
+    }
+
+    @Override
+    public void close() {
+        rack.close();
+    }
+
+    private RackStorage detachable() {
+        return (RackStorage) Proxy.newProxyInstance(
+                getClass().getClassLoader(), new Class<?>[] {RackStorage.class}, (proxy, method, arguments) -> {
+                    if (storageAway && method.getName().equals("trouble")) {
+                        return Optional.of("disk full");
+                    }
+                    if (storageAway && method.getName().equals("commit")) {
+                        return null;
+                    }
+                    try {
+                        return method.invoke(rack, arguments);
+                    } catch (InvocationTargetException e) {
+                        throw e.getCause();
+                    }
+                });
+    }
+
+    private final class Receiver implements Outlet {
+        @Override
+        public String name() {
+            return "test";
+        }
+
+        @Override
+        public Delivery deliver(OutletMessage message) {
+            if (outletAway) {
+                return new NotTaken("away");
+            }
+            delivered.add(message);
+            return new Taken();
+        }
+    }
+}

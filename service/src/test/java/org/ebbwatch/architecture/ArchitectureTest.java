@@ -1,0 +1,138 @@
+package org.ebbwatch.architecture;
+
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.ebbwatch.architecture.Rules.asksNoClock;
+import static org.ebbwatch.architecture.Rules.dependsOnNothingOfTheServiceBut;
+import static org.ebbwatch.architecture.Rules.isUsedOnlyBy;
+import static org.ebbwatch.architecture.Rules.isUsedOnlyByClass;
+import static org.ebbwatch.architecture.Rules.knowsNeitherFrameworkNorDatabase;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ArchitectureTest {
+    private static final JavaClasses SERVICE = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("org.ebbwatch");
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "org.ebbwatch.time..",
+                "org.ebbwatch.judge..",
+                "org.ebbwatch.calibration..",
+                "org.ebbwatch.alarm.book..",
+                "org.ebbwatch.trace.codec.."
+            })
+    void the_pure_packages_know_no_framework_no_database_and_no_clock(String packages) {
+        knowsNeitherFrameworkNorDatabase(packages).check(SERVICE);
+        asksNoClock(packages).check(SERVICE);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"time", "judge", "calibration", "acquire", "passage", "alarm", "evidence", "web"})
+    void the_packages_the_rules_speak_of_are_there(String feature) {
+        assertThat(SERVICE).anyMatch(it -> it.getPackageName().startsWith("org.ebbwatch." + feature));
+    }
+
+    @Test
+    void dependencies_run_one_way_along_a_readings_path() {
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.time..").check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.calibration..").check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.trace.codec..").check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.judge..").check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.acquire..", "org.ebbwatch.time..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.acquire..",
+                        "org.ebbwatch.time..",
+                        "org.ebbwatch.judge..",
+                        "org.ebbwatch.calibration..",
+                        "org.ebbwatch.trace..",
+                        "org.ebbwatch.store..")
+                .check(SERVICE);
+    }
+
+    @Test
+    void evidence_is_made_of_what_passages_tell_and_asks_no_clock() {
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.evidence..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.judge..",
+                        "org.ebbwatch.trace.codec..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.evidence.container..", "org.ebbwatch.trace.codec..")
+                .check(SERVICE);
+        knowsNeitherFrameworkNorDatabase("org.ebbwatch.evidence.container..").check(SERVICE);
+        asksNoClock("org.ebbwatch.evidence..").check(SERVICE);
+    }
+
+    @Test
+    void the_web_looks_at_passages_and_alarms_and_at_nothing_that_runs_them() {
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.web..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.alarm..",
+                        "org.ebbwatch.acquire..",
+                        "org.ebbwatch.judge..")
+                .check(SERVICE);
+        isUsedOnlyBy("org.ebbwatch.web..", "org.ebbwatch.web..", "org.ebbwatch.cli..")
+                .check(SERVICE);
+    }
+
+    @Test
+    void no_feature_depends_on_itself_through_another() {
+        slices().matching("org.ebbwatch.(*)..").should().beFreeOfCycles().check(SERVICE);
+    }
+
+    @Test
+    void only_the_demo_knows_the_simulator() {
+        isUsedOnlyBy("org.ebbwatch.sim..", "org.ebbwatch.sim..", "org.ebbwatch.demo..")
+                .check(SERVICE);
+    }
+
+    @Test
+    void the_serial_library_is_known_to_one_class() {
+        isUsedOnlyByClass("com.fazecast", "SerialPortLink").check(SERVICE);
+    }
+
+    @Nested
+    class The_rules_themselves {
+        private static final String IMPURE = "org.ebbwatch.architecture.impure..";
+        private static final JavaClasses BROKEN =
+                new ClassFileImporter().importPackages("org.ebbwatch.architecture.impure");
+
+        @ParameterizedTest
+        @ValueSource(strings = {"AsksTheMachine", "AsksTheWall", "HoldsAClock"})
+        void notice_whoever_asks_a_clock(String culprit) {
+            assertThat(complaint(asksNoClock(IMPURE))).contains(culprit);
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {"BeanContext", "java.sql.Connection"})
+        void notice_a_framework_and_a_database(String stranger) {
+            assertThat(complaint(knowsNeitherFrameworkNorDatabase(IMPURE))).contains(stranger);
+        }
+
+        @Test
+        void notice_a_forbidden_neighbour() {
+            assertThat(complaint(dependsOnNothingOfTheServiceBut(IMPURE))).contains("org.ebbwatch.judge.Phase");
+            assertThat(complaint(isUsedOnlyBy("org.ebbwatch.judge..", "org.ebbwatch.passage..")))
+                    .contains("KnowsTheFramework");
+            assertThat(complaint(isUsedOnlyByClass("io.micronaut", "SomebodyElse")))
+                    .contains("KnowsTheFramework");
+        }
+
+        private String complaint(ArchRule rule) {
+            return rule.evaluate(BROKEN).getFailureReport().toString();
+        }
+    }
+}

@@ -1,0 +1,7 @@
+package org.ebbwatch.architecture.impure;
+
+final class AsksTheMachine {
+    long nanos() {
+        return System.nanoTime();
+    }
+}

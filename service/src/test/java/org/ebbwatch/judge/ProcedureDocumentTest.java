@@ -1,0 +1,82 @@
+package org.ebbwatch.judge;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.ebbwatch.judge.procedure.Procedure;
+import org.junit.jupiter.api.Test;
+
+/** docs/procedure.md and docs/hazards.md say what the code does. */
+class ProcedureDocumentTest {
+    private static final Path DOCS = Path.of("..", "docs");
+    private static final Pattern TEST_NAME = Pattern.compile("`(\\w+Test)`");
+
+    @Test
+    void its_table_of_findings_is_that_of_the_judge() throws IOException {
+        List<String> rows = Files.readString(DOCS.resolve("procedure.md"))
+                .lines()
+                .filter(line -> line.matches("\\| [A-Z_]+ \\|.*"))
+                .map(ProcedureDocumentTest::shortened)
+                .toList();
+        List<String> kinds = Arrays.stream(FindingKind.values())
+                .map(kind ->
+                        kind + " " + kind.urgency() + " " + kind.loadRule() + " " + (kind.isLatched() ? "YES" : "NO"))
+                .toList();
+        assertThat(rows).containsExactlyElementsOf(kinds);
+    }
+
+    @Test
+    void it_states_the_limits_and_times_of_both_procedures() throws IOException {
+        String page = Files.readString(DOCS.resolve("procedure.md"));
+        Procedure careful = Procedure.careful();
+        Procedure strict = Procedure.strict();
+        assertThat(page)
+                .contains(volts(careful.drain().limitVolts()) + " for "
+                        + hours(careful.drain().holdMillis()))
+                .contains("Load off for " + hours(careful.rest().leastMillis()) + " (`strict` "
+                        + hours(strict.rest().leastMillis()))
+                .contains("stay below " + volts(careful.rest().limitVolts()) + " (`strict` "
+                        + volts(strict.rest().limitVolts()))
+                .contains("watched for " + hours(careful.tieOff().watchMillis()) + " (`strict` "
+                        + hours(strict.tieOff().watchMillis()))
+                .contains("the last " + hours(careful.tieOff().unbrokenMillis()))
+                .contains(careful.tieOff().openMillis() / 60_000 + " min open")
+                .contains("within " + hours(careful.tieOff().longestOpenMillis()));
+    }
+
+    @Test
+    void every_test_that_the_hazards_name_exists() throws IOException {
+        Matcher names = TEST_NAME.matcher(Files.readString(DOCS.resolve("hazards.md")));
+        try (Stream<Path> files = Files.walk(Path.of("src", "test", "java"))) {
+            List<String> tests = files.map(file -> file.getFileName().toString().replace(".java", ""))
+                    .toList();
+            assertThat(names.results().map(result -> result.group(1)).toList())
+                    .isNotEmpty()
+                    .allSatisfy(name -> assertThat(tests).contains(name));
+        }
+    }
+
+    private static String shortened(String row) {
+        String[] cells = row.split("\\|", -1);
+        return Stream.of(cells[1], cells[3], cells[4], cells[5])
+                .map(cell -> cell.strip().toUpperCase(Locale.ROOT))
+                .reduce((before, after) -> before + " " + after)
+                .orElseThrow();
+    }
+
+    private static String volts(double volts) {
+        return String.format(Locale.ROOT, "%.2f V", volts);
+    }
+
+    private static String hours(long millis) {
+        return millis / 3_600_000 + " h";
+    }
+}
