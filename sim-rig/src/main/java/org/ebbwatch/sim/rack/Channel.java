@@ -14,7 +14,6 @@ import org.ebbwatch.sim.scenario.ConverterSpec;
 final class Channel {
     private static final double BOND_OHMS = 0.01;
     private static final double OPEN_TERMINALS_VOLTS = 0.004;
-    private static final double MOVED_BY_PULL_VOLTS = 0.05;
     private static final double AMPERES_NOISE_COUNTS = 1.5;
     private static final double COUNTS_PER_AMPERE = 1e9 / ConverterSpec.NANOAMPERES_PER_COUNT;
 
@@ -180,21 +179,44 @@ final class Channel {
         return externalVolts;
     }
 
-    /** Pulls weakly at the input after a reading and sees whether it moves. */
+    /**
+     * Pulls weakly at the input after a reading and sees whether it moves: by at most a tenth of what an open lead does, it
+     * is attached, by at least half of it, open; between them nothing is decided.
+     */
     void checkLead(Randomness noise) {
         voltsBeforePull = input.counts();
+        if (switchClosed) {
+            giveUpLeadCheck();
+            return;
+        }
         double held = isFloating() ? 0 : heldVolts();
-        boolean isHeld =
-                !isFloating() && (isReachable() || isResistorAcross() || (occupant != null && occupant.bonded));
-        double ohms = isHeld ? (isReachable() ? occupant.cell.spec().ohms() : actualOhms) : 1e9;
+        double ohms = ohmsSeenByPull();
         double pulled = held + (VoltsInput.PULL_VOLTS - held) * ohms / (ohms + VoltsInput.PULL_OHMS);
         voltsDuringPull = input.convert(pulled, noise.nextNormal());
-        double moved = (voltsDuringPull - voltsBeforePull) * (ConverterSpec.NANOVOLTS_PER_COUNT / 1e9);
-        if (switchClosed) {
-            leadOutcome = LeadOutcome.NOT_DONE;
+        double moved = Math.abs(voltsDuringPull - voltsBeforePull) * (ConverterSpec.NANOVOLTS_PER_COUNT / 1e9);
+        if (moved <= VoltsInput.OPEN_MOVES_VOLTS / 10) {
+            leadOutcome = LeadOutcome.ATTACHED;
         } else {
-            leadOutcome = Math.abs(moved) > MOVED_BY_PULL_VOLTS ? LeadOutcome.OPEN : LeadOutcome.ATTACHED;
+            leadOutcome = moved >= VoltsInput.OPEN_MOVES_VOLTS / 2 ? LeadOutcome.OPEN : LeadOutcome.NOT_DONE;
         }
+    }
+
+    /** Ends a lead check without an outcome: both volts are the present ones. */
+    void giveUpLeadCheck() {
+        leadOutcome = LeadOutcome.NOT_DONE;
+        voltsBeforePull = input.counts();
+        voltsDuringPull = voltsBeforePull;
+    }
+
+    private double ohmsSeenByPull() {
+        if (isFloating()) {
+            return VoltsInput.BLEED_OHMS;
+        }
+        if (isReachable()) {
+            return occupant.cell.spec().ohms();
+        }
+        boolean isHeld = isResistorAcross() || (occupant != null && occupant.bonded);
+        return isHeld ? actualOhms : VoltsInput.BLEED_OHMS;
     }
 
     LeadOutcome leadOutcome() {

@@ -11,6 +11,9 @@ import org.ebbwatch.sim.scenario.BoardSpec;
 /** The board itself: its clock, counters, guard against a lost host, and what it sends. */
 final class Electronics {
     private static final long HOST_TIMEOUT_LEAST_HOST_MILLIS = 2_000;
+    private static final long LEAD_CHECK_MOST_MILLIS = 2_000;
+    private static final long BOOT_NUMBER_HIGHEST = 0xFFFF_FFFFL;
+    private static final byte[] DELIMITER = {0};
 
     private final BoardSpec spec;
     private final int speed;
@@ -22,6 +25,7 @@ final class Electronics {
     private final long hostTimeoutMillis;
     private final long[] blinkUntilMillis;
 
+    private final long firstIntervalMillis;
     private long intervalMillis;
     private long eventMillis;
     private double clockMillis;
@@ -42,6 +46,7 @@ final class Electronics {
         this.spec = spec;
         this.speed = speed;
         this.intervalMillis = intervalMillis;
+        firstIntervalMillis = intervalMillis;
         this.bench = bench;
         noise = Randomness.of(seed, "noise");
         outbox = new Outbox(Randomness.of(seed, "wire"));
@@ -52,7 +57,7 @@ final class Electronics {
         hostTimeoutMillis = spec.hostTimeoutMillis() == 0
                 ? 0
                 : Math.max(spec.hostTimeoutMillis(), HOST_TIMEOUT_LEAST_HOST_MILLIS * speed);
-        introduce();
+        begin();
     }
 
     /** Lets the board's clock run to this event time. */
@@ -95,13 +100,13 @@ final class Electronics {
             credit.sent(scan, eventMillis, outbox.add(readings.bytes(), readings.length()));
         }
         if (leadCheckChannel >= 0) {
+            bench.channel(leadCheckChannel).checkLead(noise);
             answerLeadCheck();
         }
     }
 
     private void answerLeadCheck() {
         Channel channel = bench.channel(leadCheckChannel);
-        channel.checkLead(noise);
         send(new LeadChecked(
                 leadCheckSequence,
                 leadCheckChannel,
@@ -152,14 +157,30 @@ final class Electronics {
         return silent || off;
     }
 
-    /** Begins a lead check that the next scan ends; false while another one is under way. */
-    boolean beginLeadCheck(int requestSequence, int channel) {
-        if (leadCheckChannel >= 0) {
-            return false;
-        }
+    /** Whether a lead check is under way, on any channel. */
+    boolean checksLead() {
+        return leadCheckChannel >= 0;
+    }
+
+    /** Whether a lead check is under way on this channel. */
+    boolean checksLead(int channel) {
+        return leadCheckChannel == channel;
+    }
+
+    /** Begins a lead check that the next scan ends, or that ends at once where the next scan is too far away. */
+    void beginLeadCheck(int requestSequence, int channel) {
         leadCheckSequence = requestSequence;
         leadCheckChannel = channel;
-        return true;
+        if (intervalMillis > LEAD_CHECK_MOST_MILLIS) {
+            bench.channel(channel).checkLead(noise);
+            answerLeadCheck();
+        }
+    }
+
+    /** Ends a lead check before its time. */
+    void endLeadCheck() {
+        bench.channel(leadCheckChannel).giveUpLeadCheck();
+        answerLeadCheck();
     }
 
     void blink(int channel, int seconds) {
@@ -227,12 +248,20 @@ final class Electronics {
     /** Starts again: boot number one more, clock at 0, scans from 1. */
     void powerOn() {
         off = false;
-        bootNumber++;
+        bootNumber = bootNumber == BOOT_NUMBER_HIGHEST ? 1 : bootNumber + 1;
+        intervalMillis = firstIntervalMillis;
         scan = 0;
         sequence = 0;
         clockMillis = 0;
         hostHeardMillis = eventMillis;
         hostLost = false;
+        begin();
+    }
+
+    private void begin() {
+        if (!isDeaf()) {
+            outbox.add(DELIMITER, 1);
+        }
         introduce();
     }
 }

@@ -5,6 +5,7 @@ import org.ebbwatch.rig.message.Buzzer;
 import org.ebbwatch.rig.message.CheckLead;
 import org.ebbwatch.rig.message.Done;
 import org.ebbwatch.rig.message.HostAlive;
+import org.ebbwatch.rig.message.Kind;
 import org.ebbwatch.rig.message.Message;
 import org.ebbwatch.rig.message.RefusalReason;
 import org.ebbwatch.rig.message.Refused;
@@ -19,6 +20,8 @@ import org.ebbwatch.sim.scenario.BoardSpec;
 final class HostDesk implements FrameSink {
     /** Above so many degrees on a channel the board closes no load there. */
     static final double OVER_TEMPERATURE_CELSIUS = 60;
+
+    private static final int HOST_KIND_HIGHEST = 0x7F;
 
     private final BoardSpec spec;
     private final Bench bench;
@@ -44,24 +47,41 @@ final class HostDesk implements FrameSink {
             case BLINK -> blink(sequence, kind, (Blink) message);
             case BUZZER -> buzzer(sequence, kind, (Buzzer) message);
             case SET_INTERVAL -> setInterval(sequence, kind, (SetInterval) message);
-            case OPEN_ALL_LOADS -> {
-                bench.openAllSwitches();
-                done(sequence, kind);
-            }
-            default -> refuse(sequence, kind, Refused.NO_CHANNEL, RefusalReason.UNKNOWN_KIND);
+            case OPEN_ALL_LOADS -> openAllLoads(sequence, kind);
+            default -> {}
         }
     }
 
     @Override
     public void unknownKind(int sequence, int kind) {
-        refuse(sequence, kind, Refused.NO_CHANNEL, RefusalReason.UNKNOWN_KIND);
+        if (isHosts(kind)) {
+            refuse(sequence, kind, Refused.NO_CHANNEL, RefusalReason.UNKNOWN_KIND);
+        }
     }
 
     @Override
     public void rejected(Rejection why) {
-        if (why instanceof Rejection.Malformed malformed) {
+        if (why instanceof Rejection.Malformed malformed && isHosts(malformed.kind())) {
             refuse(malformed.sequence(), malformed.kind(), Refused.NO_CHANNEL, RefusalReason.OUT_OF_RANGE);
         }
+    }
+
+    /** A board stays silent on any other kind, so that a line that echoes does no harm. */
+    private static boolean isHosts(int kind) {
+        return kind >= Kind.WHO.code() && kind <= HOST_KIND_HIGHEST;
+    }
+
+    private void openAllLoads(int sequence, int kind) {
+        boolean switchesAny = false;
+        for (int i = 0; i < bench.size(); i++) {
+            switchesAny |= Introduction.isSwitched(spec, i);
+        }
+        if (!switchesAny) {
+            refuse(sequence, kind, Refused.NO_CHANNEL, RefusalReason.NO_SUCH_ABILITY);
+            return;
+        }
+        bench.openAllSwitches();
+        done(sequence, kind);
     }
 
     private void setLoad(int sequence, int kind, SetLoad request) {
@@ -72,6 +92,8 @@ final class HostDesk implements FrameSink {
         Channel channel = bench.channel(number);
         if (!Introduction.isSwitched(spec, number)) {
             refuse(sequence, kind, number, RefusalReason.NO_SUCH_ABILITY);
+        } else if (request.applied() && electronics.checksLead(number)) {
+            refuse(sequence, kind, number, RefusalReason.BUSY);
         } else if (request.applied() && electronics.isHostLost()) {
             refuse(sequence, kind, number, RefusalReason.HOST_LOST);
         } else if (request.applied() && channel.occupant != null && channel.occupant.bonded) {
@@ -79,6 +101,9 @@ final class HostDesk implements FrameSink {
         } else if (request.applied() && channel.thermistor.readsAbove(OVER_TEMPERATURE_CELSIUS)) {
             refuse(sequence, kind, number, RefusalReason.OVER_TEMPERATURE);
         } else {
+            if (electronics.checksLead(number)) {
+                electronics.endLeadCheck();
+            }
             bench.switchLoad(number, request.applied());
             done(sequence, kind);
         }
@@ -88,10 +113,15 @@ final class HostDesk implements FrameSink {
         if (isUnknown(sequence, kind, number)) {
             return;
         }
-        if (!spec.checksLeads() || !spec.channels().get(number).measuresVolts()) {
+        Channel channel = bench.channel(number);
+        if (!Introduction.checksLead(spec, number)) {
             refuse(sequence, kind, number, RefusalReason.NO_SUCH_ABILITY);
-        } else if (!electronics.beginLeadCheck(sequence, number)) {
+        } else if (electronics.checksLead()) {
             refuse(sequence, kind, number, RefusalReason.BUSY);
+        } else if (channel.occupant != null && channel.occupant.bonded) {
+            refuse(sequence, kind, number, RefusalReason.WHILE_BONDED);
+        } else {
+            electronics.beginLeadCheck(sequence, number);
         }
     }
 

@@ -58,7 +58,7 @@ final class Introduction {
             if (spec.measuresAmperes()) {
                 abilities.add(Ability.AMPERES);
             }
-            if (spec.checksLeads()) {
+            if (checksLead(spec, number)) {
                 abilities.add(Ability.LEAD_CHECK);
             }
         }
@@ -76,6 +76,13 @@ final class Introduction {
             }
         }
         return spec.channels().get(number).switched();
+    }
+
+    /** Whether the board checks the lead there: not where a load put on by hand would hold the lead like a cell. */
+    static boolean checksLead(BoardSpec spec, int number) {
+        ChannelSpec channel = spec.channels().get(number);
+        boolean loadedByHand = channel.loadOhms() > 0 && !channel.switched();
+        return spec.checksLeads() && channel.measuresVolts() && !loadedByHand;
     }
 
     private static double loadOhms(BoardSpec spec, int number) {

@@ -22,6 +22,7 @@ import org.ebbwatch.sim.scenario.Scenario;
  */
 public final class SimBoard {
     private static final double STEP_MOST_SECONDS = 10;
+    private static final long PARTIAL_FRAME_MOST_HOST_MILLIS = 1_000;
 
     private final BoardSpec spec;
     private final Bench bench;
@@ -29,6 +30,8 @@ public final class SimBoard {
     private final FaultSchedule faults;
     private final FaultDesk faultDesk;
     private final FrameDecoder decoder;
+    private final long partialFrameMostMillis;
+    private long receivedMillis;
     private long eventMillis;
     private long steppedIntervalMillis;
     private double stepSeconds;
@@ -55,6 +58,7 @@ public final class SimBoard {
         electronics = new Electronics(spec, seed, speed, intervalMillis, bench);
         faultDesk = new FaultDesk(bench, electronics);
         decoder = new FrameDecoder(new HostDesk(spec, bench, electronics));
+        partialFrameMostMillis = PARTIAL_FRAME_MOST_HOST_MILLIS * speed;
         followInterval();
     }
 
@@ -101,6 +105,9 @@ public final class SimBoard {
             faultDesk.grow(stepSeconds);
             bench.step(eventMillis / 1000.0 - ahead * stepSeconds);
         }
+        if (decoder.isWithinFrame() && eventMillis - receivedMillis > partialFrameMostMillis) {
+            decoder.giveUpPartialFrame();
+        }
         electronics.guardHost();
         electronics.scan();
         return eventMillis;
@@ -109,6 +116,7 @@ public final class SimBoard {
     /** Takes bytes from the host, cut anywhere. */
     public void receive(byte[] bytes, int offset, int length) {
         if (!electronics.isDeaf()) {
+            receivedMillis = eventMillis;
             decoder.accept(bytes, offset, length);
         }
     }

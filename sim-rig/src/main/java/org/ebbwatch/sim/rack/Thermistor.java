@@ -67,7 +67,7 @@ final class Thermistor {
         if (!Double.isNaN(effects.absurdCelsius)) {
             counts = (int) (effects.absurdCelsius * COUNTS_PER_KELVIN);
         } else if (effects.sensorOpen) {
-            counts = (int) (LOWEST_CELSIUS * COUNTS_PER_KELVIN);
+            counts = effects.sensorOpenFlagged ? 0 : (int) (LOWEST_CELSIUS * COUNTS_PER_KELVIN);
             state = effects.sensorOpenFlagged ? Reading.SENSOR_OPEN : Reading.CELSIUS_VALID | Reading.CELSIUS_AT_RAIL;
         } else {
             double seen = celsius + offsetKelvin;

@@ -5,13 +5,17 @@ import org.ebbwatch.sim.scenario.ConverterSpec;
 
 /**
  * One voltage input with its converter: offset, gain, noise, rails, the drift of an input that nothing holds, and the weak
- * pull of the lead check. At its lower rail a unipolar converter sets no rail bit: 0 is an ordinary reading of it.
+ * pull of the lead check. An input that nothing holds drifts by the leakage across its bleed.
  */
 final class VoltsInput {
     /** The lead check pulls towards so many volts through {@link #PULL_OHMS}. */
     static final double PULL_VOLTS = 2.5;
 
     static final double PULL_OHMS = 100_000;
+    /** What pulls an open input towards 0 V. */
+    static final double BLEED_OHMS = 10e6;
+    /** How far the pull moves an input that nothing else holds. */
+    static final double OPEN_MOVES_VOLTS = PULL_VOLTS * BLEED_OHMS / (BLEED_OHMS + PULL_OHMS);
 
     private static final double COUNTS_PER_VOLT = 1e9 / ConverterSpec.NANOVOLTS_PER_COUNT;
     private static final double FLOAT_TAU_SECONDS = 60;
@@ -20,7 +24,6 @@ final class VoltsInput {
 
     private final int lowest;
     private final int highest;
-    private final boolean unipolar;
     private final double noiseCounts;
     private final double offsetCounts;
     private final double countsPerVolt;
@@ -33,7 +36,6 @@ final class VoltsInput {
     VoltsInput(ConverterSpec spec, Randomness errors) {
         lowest = spec.lowestCounts();
         highest = spec.highestCounts();
-        unipolar = spec.unipolar();
         noiseCounts = spec.voltsNoiseCounts();
         offsetCounts = errors.nextNormal() * spec.offsetMicrovolts() / 2 * 1e-6 * COUNTS_PER_VOLT;
         countsPerVolt = COUNTS_PER_VOLT * (1 + errors.nextNormal() * spec.gainPartsPerMillion() / 2 * 1e-6);
@@ -64,7 +66,7 @@ final class VoltsInput {
             return;
         }
         counts = convert(volts, drawn);
-        boolean atRail = counts == highest || (counts == lowest && !unipolar);
+        boolean atRail = counts == highest || counts == lowest;
         state = atRail ? Reading.VOLTS_VALID | Reading.VOLTS_AT_RAIL : Reading.VOLTS_VALID;
     }
 

@@ -15,7 +15,7 @@ import org.ebbwatch.sim.fault.FaultKind;
  * @param bootNumber boot number of its first start, 1 to 4294967295
  * @param converter how it measures
  * @param measuresAmperes every cell channel has a shunt
- * @param checksLeads every cell channel has a lead check
+ * @param checksLeads every cell channel has a lead check, but those whose load is put on by hand
  * @param buzzer it has one
  * @param loadRelay it has one relay that opens every load
  * @param contactInputs how many, 0 to 8

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.rig.message.Reading;
+import org.ebbwatch.rig.message.SetInterval;
 import org.ebbwatch.rig.message.SetLoad;
 import org.ebbwatch.rig.message.Who;
 import org.ebbwatch.sim.fault.Fault;
@@ -123,6 +124,15 @@ class BoardFaultsTest {
         assertThat(rack.host.lastReadings().boardMillis()).isLessThanOrEqualTo(1_000);
         assertThat(rack.host.reading(0).is(Reading.LOAD_APPLIED)).isFalse();
         assertThat(rack.board.truth(0).loadApplied()).isFalse();
+    }
+
+    @Test
+    void a_reboot_forgets_an_interval_that_was_set() {
+        TestRack rack = TestRack.with(Fault.onBoard(FaultKind.REBOOT, SOON));
+        rack.host.tell(rack.board, new SetInterval(500));
+        rack.run(40);
+
+        assertThat(rack.board.intervalMillis()).isEqualTo(1_000);
     }
 
     @Test

@@ -286,6 +286,7 @@ class CellFaultsTest {
 
             assertThat(rack.host.reading(0).is(Reading.SENSOR_OPEN)).isTrue();
             assertThat(rack.host.reading(0).is(Reading.CELSIUS_VALID)).isFalse();
+            assertThat(rack.host.reading(0).celsius()).isZero();
         }
 
         @Test

@@ -2,8 +2,10 @@ package org.ebbwatch.sim.rack;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.zip.CRC32C;
 import org.ebbwatch.rig.message.Blink;
 import org.ebbwatch.rig.message.Buzzer;
 import org.ebbwatch.rig.message.CheckLead;
@@ -21,6 +23,7 @@ import org.ebbwatch.rig.message.Refused;
 import org.ebbwatch.rig.message.SetInterval;
 import org.ebbwatch.rig.message.SetLoad;
 import org.ebbwatch.rig.message.Who;
+import org.ebbwatch.rig.wire.Cobs;
 import org.ebbwatch.rig.wire.FrameEncoder;
 import org.ebbwatch.sim.fault.Fault;
 import org.ebbwatch.sim.fault.FaultKind;
@@ -138,7 +141,8 @@ class HostDeskTest {
             rack.host.messages().clear();
             rack.host.tell(rack.board, new CheckLead(0));
             assertThat(rack.host.messages()).isEmpty();
-            assertRefused(new CheckLead(1), 1, RefusalReason.BUSY);
+            assertRefused(new CheckLead(0), 0, RefusalReason.BUSY);
+            assertRefused(new SetLoad(0, true), 0, RefusalReason.BUSY);
             rack.run(1);
 
             LeadChecked checked = rack.host.last(LeadChecked.class);
@@ -183,7 +187,34 @@ class HostDeskTest {
         }
 
         @Test
+        void is_ended_by_opening_the_load() {
+            int sequence = rack.host.tell(rack.board, new CheckLead(0));
+            assertDone(new SetLoad(0, false));
+
+            assertThat(rack.host.last(LeadChecked.class).requestSequence()).isEqualTo(sequence);
+            assertThat(rack.host.last(LeadChecked.class).outcome()).isEqualTo(LeadOutcome.NOT_DONE);
+        }
+
+        @Test
+        void is_refused_while_bonded() {
+            rack.board.bond(0);
+
+            assertRefused(new CheckLead(0), 0, RefusalReason.WHILE_BONDED);
+        }
+
+        @Test
+        void is_answered_at_once_where_the_next_scan_is_far_away() {
+            assertDone(new SetInterval(60_000));
+            rack.board.step();
+            rack.host.hear(rack.board);
+            rack.host.tell(rack.board, new CheckLead(0));
+
+            assertThat(rack.host.last(LeadChecked.class).outcome()).isEqualTo(LeadOutcome.ATTACHED);
+        }
+
+        @Test
         void is_refused_where_the_channel_has_none() {
+            assertRefused(new CheckLead(1), 1, RefusalReason.NO_SUCH_ABILITY);
             assertRefused(new CheckLead(2), 2, RefusalReason.NO_SUCH_ABILITY);
             assertRefused(new CheckLead(77), 77, RefusalReason.NO_SUCH_CHANNEL);
         }
@@ -229,16 +260,77 @@ class HostDeskTest {
     }
 
     @Test
-    void a_board_s_own_kind_and_rubbish_are_refused_or_ignored() {
-        byte[] frame = FrameEncoder.encode(new Done(3, Kind.WHO.code()), 9);
-        rack.board.receive(frame, 0, frame.length);
-        rack.host.hear(rack.board);
-        assertThat(rack.host.last(Refused.class))
-                .isEqualTo(new Refused(9, Kind.DONE.code(), Refused.NO_CHANNEL, RefusalReason.UNKNOWN_KIND));
+    void OPEN_ALL_LOADS_is_refused_by_a_board_that_switches_none() {
+        TestRack byHand = new TestRack(
+                TestRack.board(ChannelSpec.byHand(TestRack.nmc("a").done(), 10)).done());
+        byHand.host.tell(byHand.board, new OpenAllLoads());
 
-        rack.host.messages().clear();
-        rack.board.receive(new byte[] {1, 2, 3, 0, 0, 5, 0}, 0, 7);
-        rack.host.hear(rack.board);
-        assertThat(rack.host.messages()).isEmpty();
+        assertThat(byHand.host.last(Refused.class).reason()).isEqualTo(RefusalReason.NO_SUCH_ABILITY);
+    }
+
+    @Nested
+    class What_is_no_request {
+        private void send(byte[] bytes) {
+            rack.host.messages().clear();
+            rack.board.receive(bytes, 0, bytes.length);
+            rack.host.hear(rack.board);
+        }
+
+        /** A frame of any kind and payload, its checksum worked out. */
+        private byte[] frame(int kind, int... payload) {
+            byte[] bytes = new byte[8 + payload.length];
+            bytes[0] = 1;
+            bytes[1] = (byte) kind;
+            bytes[2] = 9;
+            for (int i = 0; i < payload.length; i++) {
+                bytes[4 + i] = (byte) payload[i];
+            }
+            CRC32C crc = new CRC32C();
+            crc.update(bytes, 0, 4 + payload.length);
+            for (int i = 0; i < 4; i++) {
+                bytes[4 + payload.length + i] = (byte) (crc.getValue() >> (8 * i));
+            }
+            byte[] encoded = new byte[Cobs.longestEncoded(bytes.length) + 1];
+            int length = Cobs.encode(bytes, 0, bytes.length, encoded, 0);
+            return Arrays.copyOf(encoded, length + 1);
+        }
+
+        @Test
+        void a_host_s_kind_that_is_not_known_is_refused() {
+            send(frame(0x7E));
+
+            assertThat(rack.host.last(Refused.class))
+                    .isEqualTo(new Refused(9, 0x7E, Refused.NO_CHANNEL, RefusalReason.UNKNOWN_KIND));
+        }
+
+        @Test
+        void a_request_that_can_be_read_no_further_than_its_kind_is_refused() {
+            send(frame(Kind.SET_LOAD.code(), 0));
+
+            assertThat(rack.host.last(Refused.class))
+                    .isEqualTo(new Refused(9, Kind.SET_LOAD.code(), Refused.NO_CHANNEL, RefusalReason.OUT_OF_RANGE));
+        }
+
+        @Test
+        void a_board_s_own_kind_an_unknown_one_of_a_board_and_rubbish_are_passed_over() {
+            send(FrameEncoder.encode(new Done(3, Kind.WHO.code()), 9));
+            assertThat(rack.host.messages()).isEmpty();
+            send(frame(0x2A));
+            assertThat(rack.host.messages()).isEmpty();
+            send(new byte[] {1, 2, 3, 0, 0, 5, 0});
+            assertThat(rack.host.messages()).isEmpty();
+        }
+
+        @Test
+        void a_frame_cut_short_is_given_up_after_a_second() {
+            byte[] who = rack.host.frame(new Who());
+            send(Arrays.copyOf(who, 5));
+            rack.board.step();
+            rack.board.step();
+            rack.host.hear(rack.board);
+            send(who);
+
+            assertThat(rack.host.last(Identity.class).serialNumber()).isEqualTo("SIM-T");
+        }
     }
 }

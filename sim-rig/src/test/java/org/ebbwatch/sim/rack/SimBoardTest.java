@@ -82,12 +82,31 @@ class SimBoardTest {
             CRC32 crc = new CRC32();
             crc.update(bytesOf(11));
 
-            assertThat(Long.toHexString(crc.getValue())).isEqualTo("eea61625");
+            assertThat(Long.toHexString(crc.getValue())).isEqualTo("75fac570");
         }
     }
 
     @Nested
     class Introducing_itself {
+        @Test
+        void it_first_ends_whatever_stood_on_the_line() {
+            SimBoard board = new SimBoard(TestRack.one(TestRack.nmc("a").done()).done(), 1, 1, 1_000);
+            byte[] bytes = board.takeOutput();
+
+            assertThat(bytes[0]).isZero();
+            assertThat(bytes[1]).isNotZero();
+        }
+
+        @Test
+        void it_claims_no_lead_check_where_a_load_is_put_on_by_hand() {
+            TestRack rack = new TestRack(
+                    TestRack.board(ChannelSpec.byHand(TestRack.nmc("a").done(), 10))
+                            .done());
+
+            assertThat(rack.host.identity().channels().get(0).can(Ability.LEAD_CHECK))
+                    .isFalse();
+        }
+
         @Test
         void it_says_what_it_is_and_can_do() {
             TestRack rack = new TestRack(TestRack.one(TestRack.nmc("a").done()).done());
@@ -231,7 +250,7 @@ class SimBoardTest {
         }
 
         @Test
-        void a_unipolar_converter_reads_a_reversed_cell_as_0_and_says_nothing() {
+        void a_unipolar_converter_reads_a_reversed_cell_as_0_like_any_empty_one() {
             TestRack rack =
                     new TestRack(TestRack.one(TestRack.nmc("a").reversed().done())
                             .converter(ConverterSpec.USUAL.asUnipolar())
@@ -239,7 +258,8 @@ class SimBoardTest {
             rack.run(2);
 
             assertThat(rack.host.volts(0)).isZero();
-            assertThat(rack.host.reading(0).state()).isEqualTo(Reading.VOLTS_VALID | Reading.CELSIUS_VALID);
+            assertThat(rack.host.reading(0).state())
+                    .isEqualTo(Reading.VOLTS_VALID | Reading.VOLTS_AT_RAIL | Reading.CELSIUS_VALID);
         }
     }
 
