@@ -30,10 +30,9 @@ public final class ChargeMeter {
         double current = Double.isNaN(amperes) ? volts / ohms : amperes;
         double watts = volts * current;
         double charge = (lastAmperes + current) / 2 * seconds / SECONDS_PER_HOUR;
-        if (!Double.isNaN(charge)) {
-            ampereHours += charge;
-            wattHours += (lastWatts + watts) / 2 * seconds / SECONDS_PER_HOUR;
-        }
+        double energy = (lastWatts + watts) / 2 * seconds / SECONDS_PER_HOUR;
+        ampereHours += Double.isNaN(charge) ? 0 : charge;
+        wattHours += Double.isNaN(energy) ? 0 : energy;
         lastAmperes = current;
         lastWatts = watts;
     }

@@ -25,6 +25,11 @@ public final class WatchClock {
         unbrokenMillis = 0;
     }
 
+    /** Another watch begins; how long the watching has been unbroken goes on. */
+    public void next() {
+        elapsedMillis = 0;
+    }
+
     public long elapsedMillis() {
         return elapsedMillis;
     }
