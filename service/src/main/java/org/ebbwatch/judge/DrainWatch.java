@@ -1,6 +1,5 @@
 package org.ebbwatch.judge;
 
-import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.estimate.ChargeMeter;
 import org.ebbwatch.judge.procedure.CellCard;
 
@@ -48,12 +47,12 @@ final class DrainWatch {
     }
 
     /** Judges one believable voltage with the load on. */
-    void judge(Scan scan, Phase phase, double volts, long loadOnMillis, long stepMillis, double drainLimitVolts) {
-        onLoadMillis += stepMillis;
-        collapsed(volts, loadOnMillis);
+    void judge(Reading now, Phase phase, long loadOnMillis, double drainLimitVolts) {
+        onLoadMillis += now.stepMillis();
+        collapsed(now.volts(), loadOnMillis);
         if (phase == Phase.DRAIN) {
-            stalled(volts, STALL_FACTOR * scan.expandedVolts(), drainLimitVolts);
-            overdue(volts, drainLimitVolts);
+            stalled(now.volts(), STALL_FACTOR * now.expandedVolts(), drainLimitVolts);
+            overdue(now.volts(), drainLimitVolts);
         }
     }
 

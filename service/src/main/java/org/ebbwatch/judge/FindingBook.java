@@ -56,10 +56,15 @@ final class FindingBook {
     /** A person dealt with what locked the load. */
     void clearLatched() {
         for (FindingKind kind : FindingKind.values()) {
-            if (kind.isLatched() || kind == FindingKind.LOAD_LOST || kind == FindingKind.LOAD_STUCK) {
+            if (kind.holds()) {
                 clear(kind);
             }
         }
+    }
+
+    /** A standing finding in one line. */
+    String line(FindingKind kind) {
+        return standing.get(kind).line();
     }
 
     boolean stands(FindingKind kind) {
@@ -69,6 +74,15 @@ final class FindingBook {
     boolean anyLatched() {
         for (FindingKind kind : standing.keySet()) {
             if (kind.isLatched()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    boolean anyOpensTheLoad() {
+        for (FindingKind kind : standing.keySet()) {
+            if (kind.loadRule() == FindingKind.LoadRule.OPEN) {
                 return true;
             }
         }

@@ -75,6 +75,11 @@ public enum FindingKind {
         return loadRule;
     }
 
+    /** Whether the passage is HELD when it is raised. */
+    boolean holds() {
+        return latched || loadRule == OPEN;
+    }
+
     /** Whether it stands until a person decides, and keeps the load from closing by itself as long as it stands. */
     public boolean isLatched() {
         return latched;

@@ -5,6 +5,11 @@ import org.ebbwatch.judge.procedure.CellCard;
 /**
  * Compares a channel before and after a stretch in which nothing was seen. What charge and relaxation cannot explain
  * suggests another cell on the channel, or one that cut off unseen.
+ *
+ * <p>On the load a voltage falls no further than the charge that may have left explains, and hardly rises. Off the load it
+ * falls hardly at all, and a recovery slows down: in a gap a tenth as long as the rest so far it cannot rise by more than a
+ * few tenths of what it had. All bounds: common practice, no source; the recoveries they were held against are named in
+ * docs/procedure.md.
  */
 final class GapWatch {
     private static final long SETTLED_ON_MILLIS = 600_000;
@@ -13,8 +18,13 @@ final class GapWatch {
     private static final double VOLTS_PER_SHARE = 5;
     private static final double STEEP_VOLTS = 3.0;
     private static final double STEEP_SHARE = 0.0009;
+    private static final double COLLAPSE_FROM_VOLTS = 1.2;
+    private static final double COLLAPSE_TO_VOLTS = 0.3;
+    private static final double OPEN_RISE_VOLTS = 0.5;
     private static final double REST_RISE_VOLTS = 1.0;
+    private static final double REST_RISE_FACTOR = 3;
     private static final long RESTED_MILLIS = 3_600_000;
+    private static final long ENDLESS_MILLIS = 1L << 40;
 
     /** What a comparison across a gap suggests. */
     enum Suspicion {
@@ -23,16 +33,24 @@ final class GapWatch {
         CUT_OFF
     }
 
+    private enum Owed {
+        NOTHING,
+        /** The load was on before the gap. */
+        ON,
+        /** As before, and the open-circuit voltage after the gap has passed. */
+        ON_OPEN_PASSED,
+        /** The load was off before the gap. */
+        OFF
+    }
+
     private final CellCard card;
+    private Owed owed = Owed.NOTHING;
     private double onVolts = Double.NaN;
     private double offVolts = Double.NaN;
     private long offForMillis;
-    private boolean pendingOn;
-    private boolean pendingOff;
     private long gapMillis;
-    private double onBefore;
-    private double offBefore;
-    private boolean offWasRested;
+    private double before = Double.NaN;
+    private long beforeForMillis;
 
     GapWatch(CellCard card) {
         this.card = card;
@@ -40,80 +58,98 @@ final class GapWatch {
 
     /** Readings are missing; {@code mostMillis} adds up over gaps that follow each other. */
     void gap(long mostMillis, boolean loadWasOn) {
-        if (!pendingOn && !pendingOff) {
+        if (owed == Owed.NOTHING) {
             gapMillis = 0;
-            onBefore = onVolts;
-            offBefore = offVolts;
-            offWasRested = offForMillis >= RESTED_MILLIS;
+            before = loadWasOn ? onVolts : offVolts;
+            beforeForMillis = offForMillis;
+            if (!Double.isNaN(before)) {
+                owed = loadWasOn ? Owed.ON : Owed.OFF;
+            }
         }
-        gapMillis += mostMillis;
-        pendingOn = loadWasOn && !Double.isNaN(onBefore);
-        pendingOff = !loadWasOn && !Double.isNaN(offBefore);
+        gapMillis = Math.min(ENDLESS_MILLIS, gapMillis + Math.min(ENDLESS_MILLIS, mostMillis));
     }
 
-    /** Whether a comparison is still owed. */
-    boolean isPending() {
-        return pendingOn || pendingOff;
-    }
-
-    /** The phase changed; a comparison that is still owed is given up. */
-    void settle() {
-        pendingOn = false;
-        pendingOff = false;
+    /** Whether an open-circuit voltage must still be compared before anything may rest on it. */
+    boolean isOwed() {
+        return owed == Owed.ON || owed == Owed.OFF;
     }
 
     /** Voltages before and after cannot be compared any more, for a reason that is known. */
     void forget() {
         onVolts = Double.NaN;
         offVolts = Double.NaN;
-        settle();
+        owed = Owed.NOTHING;
     }
 
-    /** The volts that stood before the gap, in the state the comparison is about. */
+    /** The volts that stood before the gap. */
     double before() {
-        return pendingOn ? onBefore : offBefore;
+        return before;
     }
 
-    /** Follows one believable voltage; {@code forMillis} is how long the load has been as it is, without a gap. */
-    Suspicion follow(double volts, boolean loadOn, long forMillis, double expandedVolts) {
-        Suspicion found = Suspicion.NONE;
-        if (loadOn && pendingOn) {
-            found = comparedOn(volts, forMillis);
-        } else if (!loadOn && pendingOff && forMillis >= SETTLED_OFF_MILLIS) {
-            pendingOff = false;
-            found = comparedOff(volts, expandedVolts);
-        }
-        if (loadOn && !pendingOn) {
-            onVolts = volts;
-        } else if (!loadOn && !pendingOff) {
-            offVolts = volts;
-            offForMillis = forMillis;
+    /**
+     * Follows one believable voltage.
+     *
+     * @param steadyMillis for so long the load has been as it is, without a gap
+     * @param switchedForMillis for so long it has been as it is, gaps or not
+     */
+    Suspicion follow(double volts, double expandedVolts, boolean loadOn, long steadyMillis, long switchedForMillis) {
+        Suspicion found = compared(volts, expandedVolts, loadOn, steadyMillis);
+        if (owed == Owed.NOTHING) {
+            onVolts = loadOn ? volts : Double.NaN;
+            offVolts = loadOn ? Double.NaN : volts;
+            offForMillis = switchedForMillis;
         }
         return found;
     }
 
-    private Suspicion comparedOn(double volts, long forMillis) {
-        double share = onBefore / card.loadOhms() * gapMillis / 3.6e6 / card.ratedAmpereHours();
-        if (onBefore > 1.2 && volts < 0.3 && share < 0.0003) {
-            pendingOn = false;
-            return Suspicion.CUT_OFF;
+    private Suspicion compared(double volts, double expandedVolts, boolean loadOn, long steadyMillis) {
+        if (owed == Owed.OFF && loadOn) {
+            owed = Owed.NOTHING;
+        } else if (owed == Owed.OFF && steadyMillis >= SETTLED_OFF_MILLIS) {
+            owed = Owed.NOTHING;
+            return hasFallenAtRest(volts, expandedVolts) || volts - before > restRise()
+                    ? Suspicion.SWAPPED
+                    : Suspicion.NONE;
+        } else if (owed == Owed.ON && !loadOn && steadyMillis >= SETTLED_OFF_MILLIS) {
+            owed = Owed.ON_OPEN_PASSED;
+            boolean risen = volts > Math.max(before, STEEP_VOLTS) + OPEN_RISE_VOLTS;
+            return risen || before - volts > fallOnLoad(0) ? Suspicion.SWAPPED : Suspicion.NONE;
+        } else if ((owed == Owed.ON || owed == Owed.ON_OPEN_PASSED) && loadOn) {
+            return comparedOn(volts, steadyMillis);
         }
-        if (forMillis < SETTLED_ON_MILLIS) {
-            return Suspicion.NONE;
-        }
-        pendingOn = false;
-        double change = volts - onBefore;
-        double further = share + onBefore / card.loadOhms() * forMillis / 3.6e6 / card.ratedAmpereHours();
-        boolean steep = onBefore < STEEP_VOLTS && further > STEEP_SHARE;
-        double fallAllowed = steep ? onBefore : LEAST_VOLTS + VOLTS_PER_SHARE * further;
-        double riseAllowed = onBefore > STEEP_VOLTS ? LEAST_VOLTS : 2 * LEAST_VOLTS + 0.1 * onBefore;
-        return change > riseAllowed || -change > fallAllowed ? Suspicion.SWAPPED : Suspicion.NONE;
+        return Suspicion.NONE;
     }
 
-    private Suspicion comparedOff(double volts, double expandedVolts) {
-        double change = volts - offBefore;
-        boolean fell = -change > Math.max(LoadWatch.STEP_FACTOR * expandedVolts, 0.02 + 0.05 * Math.abs(offBefore));
-        boolean rose = offWasRested && change > REST_RISE_VOLTS;
-        return fell || rose ? Suspicion.SWAPPED : Suspicion.NONE;
+    private Suspicion comparedOn(double volts, long steadyMillis) {
+        boolean collapsed = before > COLLAPSE_FROM_VOLTS && volts < COLLAPSE_TO_VOLTS;
+        if (collapsed && before - volts > fallOnLoad(0)) {
+            owed = Owed.NOTHING;
+            return Suspicion.CUT_OFF;
+        }
+        if (steadyMillis < SETTLED_ON_MILLIS) {
+            return Suspicion.NONE;
+        }
+        owed = Owed.NOTHING;
+        double riseAllowed = before > STEEP_VOLTS ? LEAST_VOLTS : 2 * LEAST_VOLTS + 0.1 * before;
+        boolean unlike = volts - before > riseAllowed || before - volts > fallOnLoad(steadyMillis);
+        return unlike ? Suspicion.SWAPPED : Suspicion.NONE;
+    }
+
+    /** How far the voltage may have fallen on its load in the gap and {@code furtherMillis}. */
+    private double fallOnLoad(long furtherMillis) {
+        double hours = (gapMillis + furtherMillis) / 3.6e6;
+        double share = before / card.loadOhms() * hours / card.ratedAmpereHours();
+        boolean steep = before < STEEP_VOLTS && share > STEEP_SHARE;
+        return steep ? before : LEAST_VOLTS + VOLTS_PER_SHARE * share;
+    }
+
+    private boolean hasFallenAtRest(double volts, double expandedVolts) {
+        double least = Math.max(LoadWatch.STEP_FACTOR * expandedVolts, 0.02 + 0.05 * Math.abs(before));
+        return before - volts > least;
+    }
+
+    private double restRise() {
+        double slowing = LEAST_VOLTS + REST_RISE_FACTOR * before * gapMillis / Math.max(1, beforeForMillis);
+        return beforeForMillis >= RESTED_MILLIS ? Math.min(REST_RISE_VOLTS, slowing) : slowing;
     }
 }

@@ -21,12 +21,12 @@ final class HeatWatch {
     private static final long RATE_SPAN_MILLIS = 10_000;
     private static final long RATE_SPACING_MILLIS = 500;
 
-    private final Heat heat;
     private final FindingBook findings;
     private final Trail recent = new Trail(64, 2_000);
     private final Trail latest = new Trail(24, RATE_SPACING_MILLIS);
     private final WatchClock calm = new WatchClock();
 
+    private Heat heat;
     private double carriedKelvin;
     private long carriedSinceMillis;
     private boolean bonded;
@@ -46,31 +46,40 @@ final class HeatWatch {
         bonded = now;
     }
 
+    void judgeBy(Heat other) {
+        heat = other;
+    }
+
+    /** Nobody looked for a while; a cell that was hot may not have been near ambient. */
+    void interrupted() {
+        forget();
+        calm.restart();
+    }
+
     /** Temperatures before and after cannot be compared. */
     void forget() {
         recent.clear();
         latest.clear();
     }
 
-    /** Judges one scan; {@code announced} says whether a person's window is open. Returns whether HOT was raised now. */
-    boolean judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, long stepMillis) {
+    /** Judges one scan; {@code announced} says whether a person's window is open. */
+    void judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, long stepMillis) {
         ambient(sensors);
         bank(sensors.bank());
         double celsius = sensors.celsius();
         if (Double.isNaN(celsius)) {
             calm.restart();
-            return false;
+            return;
         }
         recent.add(scan.eventMillis(), celsius);
         latest.add(scan.eventMillis(), celsius);
-        boolean hot = hot(sensors, phase, announced);
+        hot(sensors, phase, announced);
         warming(scan, sensors, phase, announced);
         if (sensors.excess() < heat.calmKelvin()) {
             calm.run(stepMillis);
         } else {
             calm.restart();
         }
-        return hot;
     }
 
     /** Whether the cell has been near ambient long enough to be handled after HOT. */
@@ -78,38 +87,35 @@ final class HeatWatch {
         return calm.elapsedMillis() >= heat.calmMillis();
     }
 
-    private boolean hot(SensorWatch sensors, Phase phase, boolean announced) {
+    private void hot(SensorWatch sensors, Phase phase, boolean announced) {
         double celsius = sensors.celsius();
         double trip = phase == Phase.TIE_OFF ? heat.tieOffHotCelsius() : heat.hotCelsius();
         if (celsius >= trip) {
-            return findings.raise(FindingKind.HOT, celsius, trip, "degC", "Hot: %1$.1f degC, trip at %2$.0f degC.");
+            findings.raise(FindingKind.HOT, celsius, trip, "degC", "Hot: %1$.1f degC, trip at %2$.0f degC.");
         }
         if (announced) {
-            return false;
+            return;
         }
         double rate = suddenRate();
         if (rate >= heat.hotKelvinPerSecond()) {
-            return findings.raise(
+            findings.raise(
                     FindingKind.HOT,
                     rate,
                     heat.hotKelvinPerSecond(),
                     "K/s",
-                    "Heating %1$.2f K/s at %3$.1f degC, trip at %2$.1f K/s.",
+                    "Hot: heating %1$.2f K/s at %3$.1f degC, trip at %2$.1f K/s.",
                     celsius);
         }
-        if (phase == Phase.TIE_OFF) {
-            double over = overReference(sensors);
-            double limit = heat.tieOffHotKelvin() + widening(sensors);
-            if (over >= limit) {
-                return findings.raise(
-                        FindingKind.HOT,
-                        over,
-                        limit,
-                        "K",
-                        "Hot in tie-off: %1$.1f K over its reference, trip at %2$.1f K.");
-            }
+        double over = overReference(sensors);
+        double limit = heat.tieOffHotKelvin() + widening(sensors);
+        if (phase == Phase.TIE_OFF && over >= limit) {
+            findings.raise(
+                    FindingKind.HOT,
+                    over,
+                    limit,
+                    "K",
+                    "Hot in tie-off: %1$.1f K over its reference, trip at %2$.1f K.");
         }
-        return false;
     }
 
     /** Kelvin per second over the last scans; 0 unless enough was risen, each step doing its part of it. */
@@ -149,7 +155,7 @@ final class HeatWatch {
         } else if (!announced) {
             projected(sensors, phase);
         }
-        boolean calmAgain = celsius < heat.warmCelsius() - CLEAR_KELVIN && !(over >= limit - CLEAR_KELVIN);
+        boolean calmAgain = celsius < heat.warmCelsius() - CLEAR_KELVIN && over < limit - CLEAR_KELVIN;
         if (calmAgain && !(recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS) > 0.005)) {
             findings.clear(FindingKind.WARMING);
         }

@@ -62,33 +62,33 @@ public final class Judge {
     }
 
     private void other(Entry entry) {
-        long at = entry.eventMillis();
-        passage.reach(at);
+        passage.reach(entry.eventMillis());
         if (entry instanceof Silence) {
-            passage.silent(at);
+            passage.silent();
         } else if (entry instanceof Gap gap) {
-            passage.gap(at, gap.leastMillis(), gap.mostMillis());
+            passage.gap(gap.leastMillis(), gap.mostMillis());
         } else if (entry instanceof Reboot) {
             passage.interrupted();
         } else if (entry instanceof ClockJudged clock) {
-            passage.clock(at, clock.odd());
+            passage.clock(clock.odd());
         } else if (entry instanceof LeadChecked checked) {
-            passage.leadChecked(at, checked.proof());
+            passage.leadChecked(checked.proof());
         } else if (entry instanceof Acted acted) {
             if (allowed().contains(acted.act())) {
-                passage.act(at, acted.act());
+                passage.act(acted.act());
             }
         } else if (entry instanceof Metered metered) {
-            passage.metered(at, metered.volts());
+            passage.metered(metered.volts());
         } else if (entry instanceof Announced announced) {
             passage.announced(announced.untilMillis());
-        } else if (entry instanceof Moved || entry instanceof CalibrationChanged) {
-            passage.interrupted();
-            passage.forgetLevels();
+        } else if (entry instanceof Moved) {
+            passage.moved();
+        } else if (entry instanceof CalibrationChanged) {
+            passage.recalibrated();
         } else if (entry instanceof ProcedureChanged changed) {
             passage.judgeBy(changed.procedure());
         } else if (entry instanceof StringOpened) {
-            passage.hold(at, "the string's load was opened; finish its cells singly");
+            passage.stringOpened();
         }
     }
 
@@ -102,7 +102,6 @@ public final class Judge {
         switch (phase) {
             case CHECK_IN -> acts.add(Act.PUT_ON);
             case DRAIN -> {
-                acts.add(Act.TAKE_OFF);
                 if (!card.switched()) {
                     acts.add(Act.PUT_ON);
                 }
@@ -126,11 +125,11 @@ public final class Judge {
                 if (passage.mayDrainAgain()) {
                     acts.add(Act.DRAIN_AGAIN);
                 }
-                if (!card.switched()) {
-                    acts.add(Act.TAKE_OFF);
-                }
             }
             default -> throw new IllegalStateException("an open passage in " + phase);
+        }
+        if (passage.mayTakeOff()) {
+            acts.add(Act.TAKE_OFF);
         }
         return acts;
     }

@@ -1,5 +1,6 @@
 package org.ebbwatch.judge;
 
+import java.util.Locale;
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.procedure.CellCard;
@@ -7,20 +8,28 @@ import org.ebbwatch.judge.procedure.CellCard;
 /**
  * Knows whether the load is on, whether it should be, and what the terminals did when it was switched.
  *
- * <p>LOAD_LOST: the load is on and either no sag followed or the voltage climbs again. LOAD_STUCK: the load is off and no
- * recovery followed. Steps are held against the noise of the channel, not against its absolute uncertainty.
+ * <p>LOAD_LOST: the load is on and no sag followed, no current flows, or the voltage climbs again within the hour. Steps are
+ * held against the noise of the channel, not against its absolute uncertainty. Where a person's hands put the load on and
+ * off, they are given five minutes to say so.
  */
 final class LoadWatch {
     /** A step must exceed the expanded uncertainty of a difference by so much: the rule of five. */
     static final double STEP_FACTOR = 5;
 
     private static final long SAG_MILLIS = 60_000;
+    private static final long FAINT_SAG_MILLIS = 1_800_000;
+    private static final long HANDS_MILLIS = 300_000;
+    private static final double LEAST_CELL_OHMS = 0.03;
     private static final long CLIMB_MILLIS = 30_000;
-    private static final long RETRY_MILLIS = 10_000;
-    private static final long REFUSED_MILLIS = 60_000;
+    private static final double CLIMB_FORGOTTEN_MILLIS = 3_600_000;
     private static final double LEAST_CLIMB_VOLTS = 0.010;
     private static final double CLIMB_FRACTION = 0.3;
     private static final double AMPERES_FRACTION = 0.3;
+    private static final double AMPERES_TELL_VOLTS = 0.5;
+    private static final long RETRY_MILLIS = 10_000;
+    private static final long REFUSED_MILLIS = 60_000;
+    private static final double HIGHEST_FORGOTTEN_MILLIS = 600_000;
+    private static final long NEVER = Long.MIN_VALUE / 2;
 
     private final CellCard card;
     private final FindingBook findings;
@@ -29,31 +38,39 @@ final class LoadWatch {
     private boolean handOn;
     private boolean on;
     private long switchedMillis;
-    private long wantedMillis;
-    private long askedMillis = Long.MIN_VALUE / 2;
+    private long askedMillis = NEVER;
+    private long deniedSinceMillis = NEVER;
     private double beforeVolts = Double.NaN;
-    private double lowestVolts = Double.NaN;
     private double smoothVolts = Double.NaN;
-    private long climbingSinceMillis = -1;
+    private double highestOpenVolts = Double.NaN;
+    private double lowestVolts = Double.NaN;
+    private long climbingSinceMillis = NEVER;
+    private long idleSinceMillis = NEVER;
+    private boolean hasBeenOn;
     private boolean drew;
+    private boolean sagJudged;
 
     LoadWatch(CellCard card, FindingBook findings) {
         this.card = card;
         this.findings = findings;
     }
 
-    /** The load should be on, or off, from now; asks the board where it switches. */
-    void want(boolean closed, long millis) {
+    /** The load should be on, or off, from now; asks the board at once where it switches and {@code mayAsk}. */
+    void want(boolean closed, long millis, boolean mayAsk) {
         wanted = closed;
-        wantedMillis = millis;
-        askedMillis = Long.MIN_VALUE / 2;
-        if (card.switched() && on != closed) {
-            ask(millis);
+        askedMillis = NEVER;
+        deniedSinceMillis = NEVER;
+        if (mayAsk) {
+            persist(millis, true);
         }
     }
 
     void byHand(boolean closed) {
         handOn = closed;
+    }
+
+    boolean isHandOn() {
+        return handOn;
     }
 
     boolean wanted() {
@@ -62,6 +79,15 @@ final class LoadWatch {
 
     boolean isOn() {
         return on;
+    }
+
+    boolean hasBeenOn() {
+        return hasBeenOn;
+    }
+
+    /** Whether a load is on, or is about to be, that a person could take off. */
+    boolean canBeTakenOff() {
+        return on || wanted || handOn;
     }
 
     long switchedMillis() {
@@ -73,92 +99,154 @@ final class LoadWatch {
         return beforeVolts;
     }
 
-    /** Whether a hand-loaded cell is known to be off, or a switched one is off because it should be. */
-    boolean isOffByIntent() {
-        return !on && !wanted;
-    }
-
     /** Takes the state of the switch; says whether it changed with this scan. */
     boolean follow(Scan scan) {
         boolean now = card.switched() ? scan.loadApplied() : handOn;
-        boolean changed = now != on;
-        if (changed) {
-            on = now;
-            switchedMillis = scan.eventMillis();
-            beforeVolts = smoothVolts;
-            smoothVolts = Double.NaN;
-            lowestVolts = Double.NaN;
-            climbingSinceMillis = -1;
-            drew = false;
+        if (now == on) {
+            return false;
         }
-        return changed;
+        on = now;
+        hasBeenOn |= now;
+        switchedMillis = scan.eventMillis();
+        beforeVolts = now ? Math.max(smoothVolts, highestOpenVolts) : smoothVolts;
+        forgetLevels();
+        drew = false;
+        sagJudged = false;
+        return true;
     }
 
-    /** Follows one believable voltage; {@code differenceVolts} is the expanded uncertainty of a difference. */
-    void judge(Scan scan, double volts, double amperes, double differenceVolts) {
-        persist(scan);
+    /** Voltages before and after cannot be compared. */
+    void interrupted() {
+        forgetLevels();
+        sagJudged = true;
+    }
+
+    private void forgetLevels() {
+        smoothVolts = Double.NaN;
+        highestOpenVolts = Double.NaN;
+        lowestVolts = Double.NaN;
+        climbingSinceMillis = NEVER;
+        idleSinceMillis = NEVER;
+    }
+
+    /**
+     * Follows one believable voltage.
+     *
+     * @param amperes NaN where no current is measured
+     * @param differenceVolts the expanded uncertainty of a difference
+     * @param announced whether a person is at work on the channel
+     */
+    void judge(long millis, double volts, double amperes, double differenceVolts, long stepMillis, boolean announced) {
         if (Double.isNaN(volts)) {
             return;
         }
         smoothVolts = Double.isNaN(smoothVolts) ? volts : smoothVolts + (volts - smoothVolts) / 4;
         if (!on) {
+            double forgotten = (highestOpenVolts - smoothVolts) * Math.min(1, stepMillis / HIGHEST_FORGOTTEN_MILLIS);
+            highestOpenVolts =
+                    Double.isNaN(highestOpenVolts) ? smoothVolts : Math.max(smoothVolts, highestOpenVolts - forgotten);
             return;
         }
-        long since = scan.eventMillis() - switchedMillis;
-        drew |= amperes > AMPERES_FRACTION * volts / card.loadOhms() && amperes > 0;
-        drew |= beforeVolts - volts > STEP_FACTOR * differenceVolts;
-        if (!drew && beforeVolts > 1 && since >= SAG_MILLIS && since < 2 * SAG_MILLIS) {
-            lost(beforeVolts - volts, STEP_FACTOR * differenceVolts, "no sag after the load went on");
+        double due = volts / card.loadOhms();
+        boolean flows = amperes > AMPERES_FRACTION * due && amperes > 0;
+        drew |= flows || beforeVolts - volts > STEP_FACTOR * differenceVolts;
+        if (announced) {
+            climbingSinceMillis = NEVER;
+            idleSinceMillis = NEVER;
+            return;
         }
-        climb(scan, differenceVolts);
+        sag(millis, volts, differenceVolts);
+        if (Double.isNaN(amperes)) {
+            climb(millis, differenceVolts, stepMillis);
+        } else {
+            current(millis, volts, amperes, flows);
+        }
     }
 
-    /** On a fixed load a cell's voltage only falls; one that climbs is not on its load any more. */
-    private void climb(Scan scan, double differenceVolts) {
+    /** A sag must follow the load, sooner where it should stand out of the noise, later where it should not. */
+    private void sag(long millis, double volts, double differenceVolts) {
+        double least = STEP_FACTOR * differenceVolts;
+        boolean faint = beforeVolts / card.loadOhms() * LEAST_CELL_OHMS < least;
+        long allowed = faint ? FAINT_SAG_MILLIS : card.switched() ? SAG_MILLIS : HANDS_MILLIS;
+        if (sagJudged || !(beforeVolts > 1) || millis - switchedMillis < allowed) {
+            return;
+        }
+        sagJudged = true;
+        if (!drew) {
+            lost(beforeVolts - volts, least, "V", "no sag after the load went on");
+        }
+    }
+
+    private void current(long millis, double volts, double amperes, boolean flows) {
+        if (flows || volts < AMPERES_TELL_VOLTS) {
+            idleSinceMillis = NEVER;
+        } else if (idleSinceMillis == NEVER) {
+            idleSinceMillis = millis;
+        } else if (millis - idleSinceMillis >= patience()) {
+            lost(amperes, AMPERES_FRACTION * volts / card.loadOhms(), "A", "no current with the load on");
+        }
+    }
+
+    /** On a fixed load a cell's voltage falls; one that climbs quickly is not on its load any more. */
+    private void climb(long millis, double differenceVolts, long stepMillis) {
+        lowestVolts += (smoothVolts - lowestVolts) * Math.min(1, stepMillis / CLIMB_FORGOTTEN_MILLIS);
         if (Double.isNaN(lowestVolts) || smoothVolts < lowestVolts) {
             lowestVolts = smoothVolts;
-            climbingSinceMillis = -1;
+            climbingSinceMillis = NEVER;
             return;
         }
         double least = Math.max(LEAST_CLIMB_VOLTS, 4 * STEP_FACTOR * differenceVolts);
         double limit = lowestVolts > 1 ? least : Math.max(least, CLIMB_FRACTION * lowestVolts);
         if (smoothVolts - lowestVolts <= limit) {
-            climbingSinceMillis = -1;
-        } else if (climbingSinceMillis < 0) {
-            climbingSinceMillis = scan.eventMillis();
-        } else if (scan.eventMillis() - climbingSinceMillis >= CLIMB_MILLIS) {
-            lost(smoothVolts - lowestVolts, limit, "the voltage climbs with the load on");
+            climbingSinceMillis = NEVER;
+        } else if (climbingSinceMillis == NEVER) {
+            climbingSinceMillis = millis;
+        } else if (millis - climbingSinceMillis >= patience()) {
+            lost(smoothVolts - lowestVolts, limit, "V", "the voltage climbs with the load on");
         }
     }
 
-    private void lost(double seen, double limit, String why) {
+    private long patience() {
+        return card.switched() ? CLIMB_MILLIS : HANDS_MILLIS;
+    }
+
+    private void lost(double seen, double limit, String unit, String why) {
         findings.raise(
                 FindingKind.LOAD_LOST,
                 seen,
                 limit,
-                "V",
-                "The load draws nothing: %3$s (%1$.4f V, limit %2$.4f V).",
-                why);
+                unit,
+                "The load draws nothing: %3$s (%1$.4f %4$s, limit %2$.4f %4$s).",
+                why,
+                unit);
+        handOn = false;
     }
 
     /** Asks again while the board does otherwise, and says so when it will not. */
-    private void persist(Scan scan) {
-        if (!card.switched() || on == wanted) {
+    void persist(long millis, boolean mayClose) {
+        if (!card.switched() || on == wanted || (wanted && !mayClose)) {
+            deniedSinceMillis = NEVER;
             return;
         }
-        long millis = scan.eventMillis();
-        if (millis - wantedMillis >= REFUSED_MILLIS && millis - switchedMillis >= REFUSED_MILLIS) {
+        if (deniedSinceMillis == NEVER) {
+            deniedSinceMillis = millis;
+        }
+        if (millis - deniedSinceMillis >= REFUSED_MILLIS) {
             findings.raise(
                     wanted ? FindingKind.LOAD_LOST : FindingKind.LOAD_STUCK,
-                    String.format("The board keeps the load %s though it was asked otherwise.", on ? "on" : "off"));
+                    String.format(
+                            Locale.ROOT,
+                            "The board keeps the load %s though it was asked otherwise.",
+                            on ? "on" : "off"));
         }
         if (millis - askedMillis >= RETRY_MILLIS) {
-            ask(millis);
+            askedMillis = millis;
+            findings.wish(wanted ? Wish.CLOSE_LOAD : Wish.OPEN_LOAD);
         }
     }
 
-    private void ask(long millis) {
-        askedMillis = millis;
-        findings.wish(wanted ? Wish.CLOSE_LOAD : Wish.OPEN_LOAD);
+    /** Whether a recovery should stand out of the noise when the load goes off. */
+    boolean recoveryShouldShow(double differenceVolts) {
+        return !(beforeVolts > 1) || beforeVolts / card.loadOhms() * LEAST_CELL_OHMS > STEP_FACTOR * differenceVolts;
     }
 }

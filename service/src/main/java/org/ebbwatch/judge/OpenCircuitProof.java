@@ -5,8 +5,8 @@ import org.ebbwatch.judge.Outcome.Wish;
 
 /**
  * The two proofs without which an open-circuit voltage near zero means nothing: that nothing shorts the cell (the voltage
- * recovered after the load or the bond came off) and that the channel is attached to it (the board's lead check, or a meter
- * that agrees on a voltage that is not zero).
+ * recovered after the load or the bond came off, and stands there still) and that the channel is attached to it (the board's
+ * lead check, or a meter that agrees on a voltage that is not zero).
  *
  * <p>With the load off a cell's voltage does not drop within minutes: a drop means a lead came off.
  */
@@ -15,6 +15,8 @@ final class OpenCircuitProof {
     private static final double DROP_FRACTION = 0.05;
     private static final double FORGET_MILLIS = 1_800_000;
     private static final double METER_FRACTION = 0.02;
+    private static final double METER_FAR_VOLTS = 0.1;
+    private static final double METER_FAR_FRACTION = 0.1;
     private static final long METER_FRESH_MILLIS = 3_600_000;
     private static final long CHECK_FRESH_MILLIS = 120_000;
     private static final long ANSWER_MILLIS = 60_000;
@@ -24,11 +26,15 @@ final class OpenCircuitProof {
     private final FindingBook findings;
 
     private double startVolts = Double.NaN;
+    private double leastRecoveryVolts;
     private double smoothVolts = Double.NaN;
     private double highestVolts = Double.NaN;
     private double expandedVolts = Double.NaN;
     private double recoveredVolts;
+    private double neededVolts;
+    private long watchedMillis;
     private boolean recovered;
+    private boolean anew;
 
     private boolean pending;
     private boolean boardCannotCheck;
@@ -44,39 +50,57 @@ final class OpenCircuitProof {
      * The load or the bond has just come off: what was proven before no longer counts.
      *
      * @param lastVolts the last voltage before; NaN where the first open reading must serve
+     * @param leastRecovery a recovery must exceed this, however quiet the channel
      */
-    void begin(double lastVolts) {
+    void begin(double lastVolts, double leastRecovery) {
         startVolts = lastVolts;
+        leastRecoveryVolts = leastRecovery;
         recoveredVolts = 0;
+        watchedMillis = 0;
         recovered = false;
         pending = false;
+        anew = false;
         boardCannotCheck = false;
         askedMillis = NEVER;
-        attachedMillis = NEVER;
-        meteredMillis = NEVER;
-        levelAnew();
-    }
-
-    /** Levels before and after cannot be compared; the proofs stand. */
-    void levelAnew() {
         smoothVolts = Double.NaN;
         highestVolts = Double.NaN;
+        attachAnew();
     }
 
-    /** Follows one open-circuit voltage. */
-    void follow(double volts, double expanded, double differenceVolts, long stepMillis) {
-        if (Double.isNaN(volts)) {
-            return;
-        }
-        expandedVolts = expanded;
-        if (Double.isNaN(startVolts)) {
-            startVolts = volts;
+    /** The cell hangs on another channel: that it is attached there must be proven there. */
+    void moved() {
+        smoothVolts = Double.NaN;
+        highestVolts = Double.NaN;
+        attachAnew();
+    }
+
+    /** Levels before and after cannot be compared; what was recovered stays recovered. */
+    void levelAnew() {
+        anew = true;
+    }
+
+    private void attachAnew() {
+        attachedMillis = NEVER;
+        meteredMillis = NEVER;
+    }
+
+    /** Follows one believable open-circuit voltage. */
+    void follow(Reading now) {
+        double volts = now.volts();
+        expandedVolts = now.expandedVolts();
+        watchedMillis += now.stepMillis();
+        if (anew || Double.isNaN(startVolts)) {
+            anew = false;
+            startVolts = volts - (recovered ? recoveredVolts : 0);
+            smoothVolts = Double.NaN;
+            highestVolts = Double.NaN;
         }
         smoothVolts = Double.isNaN(smoothVolts) ? volts : smoothVolts + (volts - smoothVolts) / 8;
-        double forgotten = (highestVolts - smoothVolts) * Math.min(1, stepMillis / FORGET_MILLIS);
+        double forgotten = (highestVolts - smoothVolts) * Math.min(1, now.stepMillis() / FORGET_MILLIS);
         highestVolts = Double.isNaN(highestVolts) ? smoothVolts : Math.max(highestVolts - forgotten, smoothVolts);
-        recoveredVolts = Math.max(recoveredVolts, smoothVolts - startVolts);
-        recovered |= recoveredVolts > LoadWatch.STEP_FACTOR * differenceVolts;
+        recoveredVolts = smoothVolts - startVolts;
+        neededVolts = Math.max(leastRecoveryVolts, LoadWatch.STEP_FACTOR * now.differenceVolts());
+        recovered |= recoveredVolts > neededVolts;
     }
 
     /** How far the voltage dropped where a resting cell's cannot; 0 if it did not. */
@@ -84,7 +108,8 @@ final class OpenCircuitProof {
         double limit = Math.max(
                 Math.max(LEAST_DROP_VOLTS, LoadWatch.STEP_FACTOR * expandedVolts), DROP_FRACTION * highestVolts);
         double drop = Math.max(highestVolts, startVolts) - smoothVolts;
-        return drop > limit ? drop : 0;
+        boolean lostAgain = recovered && recoveredVolts < neededVolts / 2;
+        return drop > limit || lostAgain ? Math.max(drop, neededVolts - recoveredVolts) : 0;
     }
 
     /** Asks the board for its lead check when one is due: now and then, and afresh when a verdict hangs on it. */
@@ -117,6 +142,12 @@ final class OpenCircuitProof {
         }
     }
 
+    /** Whether a person's meter reads so much more that the board cannot be on the same cell. */
+    boolean contradicts(double meterVolts) {
+        double far = Math.max(METER_FAR_VOLTS, LoadWatch.STEP_FACTOR * expandedVolts);
+        return meterVolts - smoothVolts > far + METER_FAR_FRACTION * meterVolts;
+    }
+
     boolean hasRecovered() {
         return recovered;
     }
@@ -125,11 +156,32 @@ final class OpenCircuitProof {
         return recoveredVolts;
     }
 
+    double neededVolts() {
+        return neededVolts;
+    }
+
+    double smoothVolts() {
+        return smoothVolts;
+    }
+
+    /** For so long the open-circuit voltage has been seen. */
+    long watchedMillis() {
+        return watchedMillis;
+    }
+
     /** Both proofs, from this very opening and fresh. */
     boolean isComplete(long millis) {
-        boolean byBoard = millis - attachedMillis <= CHECK_FRESH_MILLIS;
-        boolean byMeter = millis - meteredMillis <= METER_FRESH_MILLIS;
-        return recovered && (byBoard || byMeter);
+        return recovered && (millis - attachedMillis <= CHECK_FRESH_MILLIS || isMetered(millis));
+    }
+
+    /** Whether what was complete once may still stand: the board goes on checking now and then. */
+    boolean stillHolds(long millis) {
+        long most = CHECK_EVERY_MILLIS + 2 * ANSWER_MILLIS;
+        return recovered && (millis - attachedMillis <= most || isMetered(millis));
+    }
+
+    private boolean isMetered(long millis) {
+        return millis - meteredMillis <= METER_FRESH_MILLIS;
     }
 
     /** Only a meter can complete the proof. */

@@ -5,9 +5,11 @@ import java.util.Locale;
 import java.util.Set;
 import org.ebbwatch.judge.Entry.LeadProof;
 import org.ebbwatch.judge.Entry.Scan;
+import org.ebbwatch.judge.FindingKind.LoadRule;
+import org.ebbwatch.judge.GapWatch.Suspicion;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.estimate.ChargeMeter;
-import org.ebbwatch.judge.estimate.NoiseMeter;
+import org.ebbwatch.judge.estimate.RestForecast;
 import org.ebbwatch.judge.estimate.WatchClock;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
@@ -17,48 +19,41 @@ import org.ebbwatch.judge.procedure.Procedure;
  * user and translates entries into calls.
  */
 final class Passage {
-    private static final double REVERSED_VOLTS = -0.02;
-    private static final double STRING_VOLTS = 1.0;
     private static final Set<Wish> VERDICTS =
             Set.copyOf(EnumSet.of(Wish.ASK_TIE_OFF, Wish.ASK_PART, Wish.ASK_RELEASE, Wish.ASK_METER));
+    private static final Set<Wish> NEED_AN_UNBROKEN_WATCH = Set.copyOf(EnumSet.of(Wish.ASK_PART, Wish.ASK_RELEASE));
 
     private final CellCard card;
     private final FindingBook findings = new FindingBook();
-    private final SensorWatch sensors;
-    private final NoiseMeter noise = new NoiseMeter();
-    private final ChargeMeter charge;
+    private final Channel channel;
     private final LoadWatch load;
-    private final DrainWatch drain;
-    private final OpenCircuitProof proof = new OpenCircuitProof(findings);
+    private final SensorWatch sensors;
     private final GapWatch gaps;
+    private final OpenCircuitProof proof = new OpenCircuitProof(findings);
+    private final RestForecast forecast = new RestForecast();
+    private final Pace pace = new Pace();
     private final WatchClock clock = new WatchClock();
     private final PolarityProof polarity = new PolarityProof();
     private final Rounds rounds = new Rounds();
-
-    private Procedure procedure;
-    private HeatWatch heat;
-    private Phase phase = Phase.CHECK_IN;
-    private String reason = "checked in";
     private final Set<Wish> standing = EnumSet.noneOf(Wish.class);
 
+    private Procedure procedure;
+    private Phase phase = Phase.CHECK_IN;
+    private String reason = "checked in";
+    private Reading last;
     private long lastMillis = Long.MIN_VALUE;
-    private long lastScanMillis = Long.MIN_VALUE;
-    private long steadySinceMillis;
-    private long announcedUntilMillis = Long.MIN_VALUE;
-    private boolean parted;
-    private boolean releasable;
-    private boolean clockOdd;
     private long offSinceMillis;
+    private boolean wentOffWhileHeld;
+    private boolean parted;
+    private boolean clockOdd;
 
     Passage(CellCard card, Procedure procedure) {
         this.card = card;
         this.procedure = procedure;
-        this.sensors = new SensorWatch(procedure.plausible());
-        this.charge = new ChargeMeter(card.loadOhms());
-        this.load = new LoadWatch(card, findings);
-        this.drain = new DrainWatch(card, findings, charge);
-        this.gaps = new GapWatch(card);
-        this.heat = new HeatWatch(procedure.heat(), findings);
+        this.channel = new Channel(card, procedure, findings);
+        this.load = channel.load();
+        this.sensors = channel.sensors();
+        this.gaps = channel.gaps();
     }
 
     void reach(long millis) {
@@ -70,160 +65,111 @@ final class Passage {
 
     void scan(Scan scan) {
         long at = scan.eventMillis();
-        long step = lastScanMillis == Long.MIN_VALUE ? 0 : at - lastScanMillis;
-        if (step > procedure.plausible().pauseMillis()) {
-            gap(at, step, step);
-            step = 0;
-        }
         reach(at);
-        lastScanMillis = at;
+        long missing = pace.since(at);
+        if (missing > pace.longestMillis(procedure.plausible().silentMillis())) {
+            gap(missing, missing);
+        }
         findings.clear(FindingKind.SILENT);
-        sensors.look(scan, !isBonded(), isAnnounced(at));
-        if (load.follow(scan)) {
-            switched(scan);
+        boolean wasCutOff = findings.stands(FindingKind.CUT_OFF);
+        Reading now = channel.read(scan, pace.heard(at), phase, isBonded(), isComparable());
+        last = now;
+        if (now.switched()) {
+            switched(at);
         }
-        double volts = sensors.volts();
-        noise.add(volts, scan.resolutionVolts());
-        if (load.isOn()) {
-            charge.onLoad(volts, sensors.amperes(), step / 1000.0);
+        if (channel.suspicion() == Suspicion.SWAPPED) {
+            suspectSwap(now);
         }
-        double difference = noise.expandedDifference(scan.resolutionVolts());
-        load.judge(scan, volts, sensors.amperes(), difference);
-        sensorFault();
-        if (heat.judge(scan, sensors, phase, isAnnounced(at), step)) {
-            hold(at, "hot");
+        if (!wasCutOff && findings.stands(FindingKind.CUT_OFF)) {
+            polarity.revoke();
         }
-        if (!Double.isNaN(volts)) {
-            electrical(scan, volts, step);
-        }
-        locks(at);
+        locks();
         switch (phase) {
-            case CHECK_IN -> checkIn(scan, volts);
-            case DRAIN -> drain(scan, volts, step);
-            case REST -> rest(scan, volts, difference, step);
-            case TIE_OFF -> tieOff(scan, volts, difference, step);
-            case HELD -> {
-                prove(scan, volts);
-                rebound(scan, volts);
-            }
+            case CHECK_IN -> checkIn(now);
+            case DRAIN -> drain(now);
+            case REST -> rest(now);
+            case TIE_OFF -> tieOff(now);
+            case HELD -> held(now);
             default -> throw new IllegalStateException("a reading in " + phase);
         }
+        load.persist(at, !gaps.isOwed());
     }
 
-    private void switched(Scan scan) {
-        long at = scan.eventMillis();
-        steadySinceMillis = at;
-        drain.begin();
-        charge.interrupt();
-        sensors.forgetFalls();
+    /** Whether another cell on the channel would be noticed: this one was seen, and its lead is not off. */
+    private boolean isComparable() {
+        boolean seen = phase != Phase.CHECK_IN || polarity.isProven();
+        return seen && !findings.stands(FindingKind.LEAD_OPEN);
+    }
+
+    private void switched(long at) {
         if (load.isOn()) {
             findings.clear(FindingKind.REBOUND);
-        } else {
-            offSinceMillis = at;
-            proof.begin(load.beforeVolts());
-            heat.cooling(at, sensors.excess());
-        }
-    }
-
-    private void electrical(Scan scan, double volts, long step) {
-        long at = scan.eventMillis();
-        if (volts + scan.expandedVolts() < REVERSED_VOLTS && phase != Phase.TIE_OFF) {
-            findings.raise(
-                    FindingKind.REVERSED,
-                    volts,
-                    REVERSED_VOLTS,
-                    "V",
-                    "Reversed: %1$.3f V. Never charge this cell again.");
-        }
-        if (card.inString() && load.isOn() && phase == Phase.DRAIN && volts - scan.expandedVolts() < STRING_VOLTS) {
-            ask(Wish.OPEN_STRING);
-        }
-        if (load.isOn()) {
-            drain.judge(
-                    scan,
-                    phase,
-                    volts,
-                    at - load.switchedMillis(),
-                    step,
-                    procedure.drain().limitVolts());
-        }
-        if (phase == Phase.TIE_OFF) {
             return;
         }
-        switch (gaps.follow(volts, load.isOn(), at - steadySinceMillis, scan.expandedVolts())) {
-            case NONE -> {}
-            case CUT_OFF -> drain.cutOff(volts, 0);
-            case SWAPPED ->
-                hold(
-                        at,
-                        String.format(
-                                Locale.ROOT,
-                                "another cell? %.3f V before a gap, %.3f V after it",
-                                gaps.before(),
-                                volts));
-        }
+        offSinceMillis = at;
+        wentOffWhileHeld = phase == Phase.HELD;
+        proof.begin(load.beforeVolts(), 0);
+        forecast.begin(at);
     }
 
-    private void sensorFault() {
-        if (!sensors.isFaulty()) {
-            findings.clear(FindingKind.SENSOR_FAULT);
-            return;
-        }
-        findings.raise(
-                FindingKind.SENSOR_FAULT,
-                sensors.complaintReading(),
-                Double.NaN,
-                "",
-                "Blind: %3$s.",
-                sensors.complaint());
+    private void suspectSwap(Reading now) {
+        polarity.revoke();
+        hold(String.format(
+                Locale.ROOT, "another cell? %.3f V before a gap, %.3f V after it", gaps.before(), now.volts()));
     }
 
     /** What the findings that stand do to the load and the phase. */
-    private void locks(long at) {
+    private void locks() {
         for (Finding finding : findings.standing()) {
             FindingKind kind = finding.kind();
-            if (kind.isLatched() || kind == FindingKind.LOAD_LOST || kind == FindingKind.LOAD_STUCK) {
-                hold(at, finding.line());
-                if (kind.loadRule() == FindingKind.LoadRule.OPEN && load.wanted()) {
-                    load.want(false, at);
-                }
+            if (!kind.holds()) {
+                continue;
             }
+            hold(finding.line());
+            if (kind.loadRule() == LoadRule.OPEN) {
+                open();
+            }
+        }
+        if (phase == Phase.HELD && !load.isOn()) {
+            open();
+        }
+    }
+
+    private void open() {
+        if (load.wanted()) {
+            load.want(false, lastMillis, true);
         }
     }
 
     // ---- the phases ----
 
-    private void prove(Scan scan, double volts) {
-        polarity.follow(
-                scan.eventMillis(),
-                volts - scan.expandedVolts() > procedure.drain().provenVolts());
-    }
-
-    private void checkIn(Scan scan, double volts) {
-        prove(scan, volts);
+    private void checkIn(Reading now) {
+        prove(now);
         if (polarity.isProven()) {
             ask(Wish.ASK_PUT_ON);
         }
     }
 
-    private void drain(Scan scan, double volts, long step) {
-        if (rounds.drainingMillis(scan.eventMillis()) > procedure.drain().longestMillis()) {
-            hold(
-                    scan.eventMillis(),
-                    "drained for " + procedure.drain().longestMillis() / 86_400_000 + " days and still not empty");
+    private void prove(Reading now) {
+        polarity.follow(now.atMillis(), now.isSurelyAbove(procedure.drain().provenVolts()));
+    }
+
+    private void drain(Reading now) {
+        long longest = procedure.drain().longestMillis();
+        if (rounds.drainingMillis(now.atMillis()) > longest) {
+            hold("drained for " + longest / 86_400_000 + " days and still not empty");
             return;
         }
-        if (!load.isOn() || Double.isNaN(volts) || clockOdd) {
-            clock.pause();
+        if (!load.isOn()) {
             return;
         }
-        if (volts + scan.expandedVolts() >= procedure.drain().limitVolts()) {
+        if (now.isKnown() && !isBelow(now, procedure.drain().limitVolts())) {
             clock.restart();
             rounds.holdBroken();
             standing.remove(Wish.ASK_TAKE_OFF);
             return;
         }
-        clock.run(step);
+        watch(now, now.volts());
         if (clock.elapsedMillis() < holdMillis()) {
             return;
         }
@@ -235,306 +181,414 @@ final class Passage {
         }
     }
 
-    private void rest(Scan scan, double volts, double difference, long step) {
-        long at = scan.eventMillis();
+    private void rest(Reading now) {
         if (load.isOn()) {
-            clock.pause();
             return;
         }
-        boolean over =
-                openCircuit(scan, volts, difference, step, procedure.rest().leastMillis());
-        if (phase != Phase.REST || isRested()) {
+        boolean over = openCircuit(now, Wish.ASK_TIE_OFF, procedure.rest().leastMillis(), 0);
+        if (phase != Phase.REST) {
             return;
         }
-        if (!proof.hasRecovered() && at - offSinceMillis > procedure.rest().recoveryMillis()) {
-            findings.raise(
-                    FindingKind.LOAD_STUCK,
-                    proof.recoveredVolts(),
-                    LoadWatch.STEP_FACTOR * difference,
-                    "V",
-                    "Load off, but no recovery (%1$.4f V in %3$d s): load stuck, or no cell there.",
-                    (at - offSinceMillis) / 1000);
-            locks(at);
+        if (loadSeemsStuck()) {
+            loadStuck(now);
+            locks();
         } else if (over && !rounds.isHoldDone()) {
-            drainAgain(at, "taken off before its hold was complete");
-        } else if (over && proof.isComplete(at)) {
-            ask(Wish.ASK_TIE_OFF);
+            drainAgain("taken off before its hold was complete");
+        } else {
+            forecast(now);
         }
     }
 
-    /** One reading with nothing across the cell; says whether it has been watched for {@code wholeMillis}. */
-    private boolean openCircuit(Scan scan, double volts, double difference, long step, long wholeMillis) {
-        long at = scan.eventMillis();
-        proof.follow(volts, scan.expandedVolts(), difference, step);
-        if (leadCameOff(scan) || rebound(scan, volts)) {
-            return false;
+    /** One reading with nothing across the cell; says whether it has been watched for long enough. */
+    private boolean openCircuit(Reading now, Wish verdict, long wholeMillis, long unbrokenMillis) {
+        long at = now.atMillis();
+        if (now.isKnown()) {
+            proof.follow(now);
+            if (leadCameOff(now) || rebound(now)) {
+                return false;
+            }
         }
-        if (isBlind(volts)) {
-            clock.pause();
-            return false;
+        watch(now, now.volts());
+        boolean over = clock.elapsedMillis() >= wholeMillis && clock.unbrokenMillis() >= unbrokenMillis;
+        boolean stands = standing.contains(verdict);
+        boolean ready = over && rounds.isHoldDone() && (stands ? proof.stillHolds(at) : proof.isComplete(at));
+        if (ready) {
+            ask(verdict);
+        } else {
+            standing.remove(verdict);
         }
-        clock.run(step);
-        boolean over = clock.elapsedMillis() >= wholeMillis;
-        boolean undecided = !standing.contains(Wish.ASK_TIE_OFF) && !standing.contains(Wish.ASK_RELEASE);
-        proof.askWhenDue(at, over && undecided);
-        if (over && undecided && proof.needsMeter(at)) {
+        proof.askWhenDue(at, over && !ready);
+        if (over && proof.needsMeter(at)) {
             ask(Wish.ASK_METER);
         }
         return over;
     }
 
-    private void tieOff(Scan scan, double volts, double difference, long step) {
+    private void tieOff(Reading now) {
         if (parted) {
-            open(scan, volts, difference, step);
+            parted(now);
             return;
         }
-        if (volts - scan.expandedVolts() > procedure.tieOff().looseVolts()) {
-            findings.raise(
-                    FindingKind.TIE_LOOSE,
-                    volts,
-                    procedure.tieOff().looseVolts(),
-                    "V",
-                    "The bond is loose: %1$.3f V across it.");
-        } else if (!Double.isNaN(volts)) {
+        double loose = procedure.tieOff().looseVolts();
+        if (now.isKnown() && now.isSurelyAbove(loose)) {
+            findings.raise(FindingKind.TIE_LOOSE, now.volts(), loose, "V", "The bond is loose: %1$.3f V across it.");
+        } else if (now.isKnown()) {
             findings.clear(FindingKind.TIE_LOOSE);
         }
-        if (isBlind(sensors.excess()) || findings.stands(FindingKind.TIE_LOOSE)) {
-            clock.pause();
-        } else if (findings.stands(FindingKind.WARMING)) {
-            clock.restart();
-        } else {
-            clock.run(step);
+        if (findings.stands(FindingKind.TIE_LOOSE)) {
+            return;
         }
-        if (isWatched()) {
+        watch(now, sensors.excess());
+        boolean whole = clock.elapsedMillis() >= procedure.tieOff().watchMillis();
+        if (whole && clock.unbrokenMillis() >= procedure.tieOff().unbrokenMillis()) {
             ask(Wish.ASK_PART);
         }
     }
 
     /** The bond is parted: the last measurement before release. */
-    private void open(Scan scan, double volts, double difference, long step) {
-        long at = scan.eventMillis();
-        boolean over =
-                openCircuit(scan, volts, difference, step, procedure.tieOff().openMillis());
-        if (phase != Phase.TIE_OFF || !over || releasable) {
+    private void parted(Reading now) {
+        if (load.isOn()) {
             return;
         }
-        if (!proof.hasRecovered()) {
+        long openMillis = procedure.tieOff().openMillis();
+        openCircuit(now, Wish.ASK_RELEASE, openMillis, procedure.tieOff().unbrokenMillis());
+        if (phase == Phase.TIE_OFF && clock.elapsedMillis() >= openMillis && !proof.hasRecovered()) {
             findings.raise(
                     FindingKind.LEAD_OPEN,
                     proof.recoveredVolts(),
-                    LoadWatch.STEP_FACTOR * difference,
+                    proof.neededVolts(),
                     "V",
                     "Parted for %3$d min, no recovery: nothing shows a cell.",
-                    clock.elapsedMillis() / 60_000);
-            locks(at);
-        } else if (proof.isComplete(at)) {
-            releasable = true;
-            ask(Wish.ASK_RELEASE);
+                    openMillis / 60_000);
+            locks();
         }
     }
 
+    private void held(Reading now) {
+        prove(now);
+        if (load.isOn() || !now.isKnown()) {
+            return;
+        }
+        rebound(now);
+        if (!wentOffWhileHeld || findings.stands(FindingKind.LEAD_OPEN) || findings.stands(FindingKind.CUT_OFF)) {
+            return;
+        }
+        proof.follow(now);
+        if (loadSeemsStuck() && load.recoveryShouldShow(now.differenceVolts())) {
+            loadStuck(now);
+        }
+    }
+
+    /** Counts watched time; blind or with an odd clock there is none, and a cell that warms starts again. */
+    private void watch(Reading now, double needed) {
+        if (sensors.isFaulty() || clockOdd) {
+            breakWatch();
+        } else if (findings.stands(FindingKind.WARMING) && phase != Phase.DRAIN) {
+            clock.restart();
+            standing.removeAll(VERDICTS);
+        } else if (!Double.isNaN(needed) && !Double.isNaN(sensors.celsius())) {
+            clock.run(now.stepMillis());
+        }
+    }
+
+    private void breakWatch() {
+        clock.pause();
+        standing.removeAll(NEED_AN_UNBROKEN_WATCH);
+    }
+
+    // ---- findings that need the procedure ----
+
     /** REBOUND: whenever the load is off after it was on and V + U is above the rested limit. */
-    private boolean rebound(Scan scan, double volts) {
-        if (!rounds.isBegun()
-                || load.isOn()
-                || gaps.isPending()
-                || !(volts + scan.expandedVolts() > procedure.rest().limitVolts())) {
+    private boolean rebound(Reading now) {
+        double limit = procedure.rest().limitVolts();
+        if (!load.hasBeenOn() || gaps.isOwed() || isBelow(now, limit)) {
             return false;
         }
-        long at = scan.eventMillis();
-        boolean fresh = findings.raise(
+        findings.raise(
                 FindingKind.REBOUND,
-                volts,
-                procedure.rest().limitVolts(),
+                now.volts(),
+                limit,
                 "V",
                 "Came back to %1$.3f V with the load off, limit %2$.2f V: not empty.");
-        if (!fresh || phase == Phase.HELD) {
-            return fresh;
-        }
-        if (rounds.reboundTookNoLonger(at - offSinceMillis)) {
-            hold(at, "two longer holds brought no lower rest");
-        } else {
-            drainAgain(at, findingLine(FindingKind.REBOUND));
-        }
+        cameBack(now.atMillis() - offSinceMillis);
         return true;
     }
 
-    private boolean leadCameOff(Scan scan) {
+    private void forecast(Reading now) {
+        double limit = procedure.rest().limitVolts();
+        if (!forecast.add(now.atMillis(), proof.smoothVolts()) || gaps.isOwed()) {
+            return;
+        }
+        forecast.forecast(
+                        limit - now.expandedVolts(),
+                        procedure.rest().leastMillis(),
+                        2 * LoadWatch.STEP_FACTOR * now.differenceVolts())
+                .filter(to -> to.volts() - now.expandedVolts() > limit)
+                .ifPresent(to -> {
+                    findings.raise(
+                            FindingKind.REBOUND,
+                            to.volts(),
+                            limit,
+                            "V",
+                            "Now at %3$.3f V it will come back to %1$.3f V in its rest, limit %2$.2f V: not empty.",
+                            now.volts());
+                    cameBack(to.limitAfterMillis());
+                });
+    }
+
+    private void cameBack(long afterMillis) {
+        if (phase == Phase.HELD) {
+            return;
+        }
+        if (rounds.reboundTookNoLonger(afterMillis)) {
+            hold("two longer holds brought no lower rest");
+            return;
+        }
+        rounds.cameBack();
+        drainAgain(findings.line(FindingKind.REBOUND));
+    }
+
+    private boolean leadCameOff(Reading now) {
         double drop = proof.impossibleDrop();
         if (drop == 0) {
             return false;
         }
-        findings.raise(
-                FindingKind.LEAD_OPEN,
-                drop,
-                0.0,
-                "V",
-                "Fell by %1$.3f V with the load off: a resting cell cannot, a lead came off.");
-        locks(scan.eventMillis());
+        if (!now.announced()) {
+            findings.raise(
+                    FindingKind.LEAD_OPEN,
+                    drop,
+                    0.0,
+                    "V",
+                    "Fell by %1$.3f V with the load off: a resting cell cannot, a lead came off.");
+            locks();
+        }
         return true;
+    }
+
+    private boolean loadSeemsStuck() {
+        return !proof.hasRecovered() && proof.watchedMillis() > procedure.rest().recoveryMillis();
+    }
+
+    private void loadStuck(Reading now) {
+        findings.raise(
+                FindingKind.LOAD_STUCK,
+                proof.recoveredVolts(),
+                proof.neededVolts(),
+                "V",
+                "Load off, but no recovery (%1$.4f V in %3$d s): load stuck, or no cell there.",
+                (now.atMillis() - offSinceMillis) / 1000);
     }
 
     // ---- what others report ----
 
-    void silent(long at) {
+    void silent() {
         findings.raise(FindingKind.SILENT, "Nothing heard from the board.");
-        clock.pause();
-        charge.interrupt();
+        pace.silent();
+        channel.charge().interrupt();
+        breakWatch();
     }
 
-    void gap(long at, long leastMillis, long mostMillis) {
-        if (leastMillis >= procedure.plausible().silentMillis()) {
+    void gap(long leastMillis, long mostMillis) {
+        if (mostMillis > pace.longestMillis(procedure.plausible().silentMillis())) {
             findings.raise(
                     FindingKind.SILENT,
                     leastMillis / 1000.0,
                     procedure.plausible().silentMillis() / 1000.0,
                     "s",
-                    "Nothing heard from the board for %3$d s.",
+                    "Nothing heard from the board for at least %3$d s.",
                     leastMillis / 1000);
         }
         if (mostMillis > procedure.plausible().pauseMillis()) {
             clock.restart();
-            releasable = false;
             standing.removeAll(VERDICTS);
         }
-        gaps.gap(mostMillis, load.isOn());
+        channel.gap(mostMillis);
         interrupted();
-        lastScanMillis = at;
+        pace.missed(lastMillis);
     }
 
     /** Nothing before explains what comes next. */
     void interrupted() {
-        clock.pause();
-        charge.interrupt();
-        drain.begin();
-        heat.forget();
-        sensors.forgetFalls();
-        steadySinceMillis = lastMillis;
+        last = null;
+        breakWatch();
+        channel.interrupted(lastMillis);
         polarity.interrupt();
     }
 
-    void forgetLevels() {
+    void moved() {
+        interrupted();
         gaps.forget();
+        forecast.forget();
+        proof.moved();
+    }
+
+    void recalibrated() {
+        interrupted();
+        gaps.forget();
+        forecast.forget();
         proof.levelAnew();
     }
 
-    void clock(long at, boolean odd) {
+    void clock(boolean odd) {
         clockOdd = odd;
         if (odd) {
             findings.raise(FindingKind.CLOCK_ODD, "The board's clock runs more than 1 % off: watch clocks stand.");
-            clock.pause();
+            breakWatch();
         } else {
             findings.clear(FindingKind.CLOCK_ODD);
         }
     }
 
-    void leadChecked(long at, LeadProof answer) {
-        proof.checked(answer, at);
-        if (answer == LeadProof.OPEN && phase != Phase.CHECK_IN && !(phase == Phase.TIE_OFF && !parted)) {
+    void leadChecked(LeadProof answer) {
+        proof.checked(answer, lastMillis);
+        if (answer == LeadProof.OPEN && phase != Phase.CHECK_IN && !isBonded()) {
             findings.raise(FindingKind.LEAD_OPEN, "The lead check moved the channel: no cell is attached.");
-            locks(at);
+            locks();
         }
     }
 
-    void metered(long at, double volts) {
-        proof.metered(volts, at);
+    void metered(double volts) {
+        if (load.isOn() || (phase != Phase.REST && !parted)) {
+            return;
+        }
+        if (proof.contradicts(volts)) {
+            findings.raise(
+                    FindingKind.LEAD_OPEN,
+                    proof.smoothVolts(),
+                    volts,
+                    "V",
+                    "A meter reads %2$.3f V where the board reads %1$.3f V: the board is not attached.");
+            locks();
+        } else {
+            proof.metered(volts, lastMillis);
+        }
     }
 
     void announced(long untilMillis) {
-        announcedUntilMillis = untilMillis;
-        sensors.trustAgain();
-        heat.forget();
+        channel.announced(untilMillis);
+    }
+
+    void stringOpened() {
+        channel.leaveString();
+        load.want(false, lastMillis, true);
+        hold("the string's load was opened; finish its cells singly");
     }
 
     void judgeBy(Procedure other) {
+        boolean stricterRest = other.rest().limitVolts() < procedure.rest().limitVolts()
+                || other.rest().leastMillis() > procedure.rest().leastMillis();
+        boolean stricterHold = other.drain().limitVolts() < procedure.drain().limitVolts()
+                || other.drain().holdMillis() > procedure.drain().holdMillis();
         procedure = other;
-        sensors.judgeBy(other.plausible());
-        heat = new HeatWatch(other.heat(), findings);
-        heat.bonded(phase == Phase.TIE_OFF && !parted);
+        channel.judgeBy(other);
+        standing.removeAll(VERDICTS);
+        if (stricterHold) {
+            rounds.holdBroken();
+        }
+        if (stricterHold && phase == Phase.DRAIN) {
+            standing.remove(Wish.ASK_TAKE_OFF);
+            clock.restart();
+        }
+        if (phase == Phase.TIE_OFF && (stricterRest || stricterHold)) {
+            hold("the procedure now wants more than this cell had before it was tied off");
+        }
     }
 
     // ---- what a person did ----
 
-    void act(long at, Act act) {
+    void act(Act act) {
         switch (act) {
-            case PUT_ON -> putOn(at);
+            case PUT_ON -> putOn();
             case TAKE_OFF -> takeOff();
             case TIE_OFF -> {
                 gaps.forget();
-                heat.bonded(true);
+                channel.heat().bonded(true);
                 enter(Phase.TIE_OFF, "leads bonded without a spark");
             }
-            case SPARK -> drainAgain(at, "sparked when bonded");
-            case PART -> {
-                parted = true;
-                releasable = false;
-                clock.restart();
-                offSinceMillis = at;
-                proof.begin(Double.NaN);
-                heat.bonded(false);
-                standing.clear();
+            case SPARK -> {
+                gaps.forget();
+                rounds.cameBack();
+                drainAgain("sparked when bonded");
             }
+            case PART -> part();
             case RELEASE -> enter(Phase.RELEASED, "parted, open, attached and below the rested limit");
             case WITHDRAW -> {
-                load.want(false, at);
+                load.want(false, lastMillis, true);
                 enter(Phase.WITHDRAWN, "withdrawn by a person");
             }
             case DRAIN_AGAIN -> {
                 findings.clearLatched();
-                sensors.trustAgain();
-                gaps.forget();
-                drainAgain(at, "a person decided to drain again");
+                channel.trustAgain();
+                rounds.decided(lastMillis);
+                drainAgain("a person decided to drain again");
             }
         }
     }
 
-    private void putOn(long at) {
+    private void putOn() {
+        boolean byHand = !card.switched();
         if (phase == Phase.DRAIN) {
-            load.byHand(true);
-            return;
+            load.byHand(byHand);
+            standing.remove(Wish.ASK_PUT_ON);
+        } else if (polarity.isProven()) {
+            load.byHand(byHand);
+            drainAgain("load put on");
+        } else {
+            hold("not proven: never seen above 1 V with the right polarity");
         }
-        if (!polarity.isProven()) {
-            hold(at, "not proven: never seen above 1 V with the right polarity");
-            return;
-        }
-        drainAgain(at, "load put on");
-        load.byHand(!card.switched());
     }
 
     private void takeOff() {
         load.byHand(false);
         if (phase == Phase.DRAIN) {
             enterRest(rounds.isHoldDone() ? "taken off after its hold" : "taken off early");
+        } else {
+            open();
         }
+    }
+
+    private void part() {
+        unbond();
+        parted = true;
+        clock.next();
+        offSinceMillis = lastMillis;
+        proof.begin(0, procedure.tieOff().looseVolts());
+        standing.clear();
     }
 
     // ---- transitions ----
 
-    private void drainAgain(long at, String why) {
-        parted = false;
-        heat.bonded(false);
-        rounds.begin(at);
+    private void drainAgain(String why) {
+        unbond();
+        rounds.begin(lastMillis);
         enter(Phase.DRAIN, why);
-        load.want(!findings.anyLatched(), at);
-        if (!card.switched()) {
+        load.want(!findings.anyLatched(), lastMillis, !gaps.isOwed());
+        if (!card.switched() && !load.isHandOn()) {
             ask(Wish.ASK_PUT_ON);
         }
     }
 
+    private void unbond() {
+        parted = false;
+        channel.heat().bonded(false);
+        findings.clear(FindingKind.TIE_LOOSE);
+    }
+
     private void enterRest(String why) {
         enter(Phase.REST, why);
-        load.want(false, lastMillis);
+        load.want(false, lastMillis, true);
     }
 
     /** Stops here until a person decides. Only in DRAIN does the load stay as it is, unless a finding opens it. */
-    void hold(long at, String why) {
+    private void hold(String why) {
         if (phase == Phase.HELD) {
             return;
         }
-        boolean keep = phase == Phase.DRAIN;
+        boolean keep = phase == Phase.DRAIN && load.isOn();
+        wentOffWhileHeld = false;
         enter(Phase.HELD, why);
         if (!keep) {
-            load.want(false, at);
+            load.want(false, lastMillis, true);
         }
     }
 
@@ -544,7 +598,6 @@ final class Passage {
         reason = why;
         clock.restart();
         standing.clear();
-        gaps.settle();
         findings.changed(from, next, why);
     }
 
@@ -554,52 +607,52 @@ final class Passage {
         }
     }
 
-    private String findingLine(FindingKind kind) {
-        for (Finding finding : findings.standing()) {
-            if (finding.kind() == kind) {
-                return finding.line();
-            }
-        }
-        return kind.name();
-    }
-
     // ---- what others may ask ----
 
-    private boolean isAnnounced(long at) {
-        return at < announcedUntilMillis;
-    }
-
-    private boolean isBlind(double needed) {
-        return Double.isNaN(needed) || Double.isNaN(sensors.celsius()) || sensors.isFaulty() || clockOdd;
-    }
-
-    private long holdMillis() {
-        return rounds.holdMillis(procedure.drain().holdMillis());
+    private static boolean isBelow(Reading reading, double limitVolts) {
+        return reading.volts() + reading.expandedVolts() < limitVolts;
     }
 
     private boolean isBonded() {
         return phase == Phase.TIE_OFF && !parted;
     }
 
+    private long holdMillis() {
+        return rounds.holdMillis(procedure.drain().holdMillis());
+    }
+
+    /** Whether the cell is seen at this moment, undisturbed and below the rested limit. */
+    private boolean isSeenEmpty() {
+        return last != null
+                && isBelow(last, procedure.rest().limitVolts())
+                && !Double.isNaN(sensors.celsius())
+                && !sensors.isFaulty()
+                && !clockOdd
+                && !gaps.isOwed()
+                && !findings.stands(FindingKind.SILENT)
+                && !findings.stands(FindingKind.WARMING);
+    }
+
     boolean isRested() {
-        return phase == Phase.REST && standing.contains(Wish.ASK_TIE_OFF);
+        return phase == Phase.REST && standing.contains(Wish.ASK_TIE_OFF) && isSeenEmpty();
     }
 
     boolean isWatched() {
-        return phase == Phase.TIE_OFF
-                && !parted
-                && clock.elapsedMillis() >= procedure.tieOff().watchMillis()
-                && clock.unbrokenMillis() >= procedure.tieOff().unbrokenMillis();
+        return isBonded() && standing.contains(Wish.ASK_PART);
     }
 
     boolean isReleasable() {
-        return releasable && phase == Phase.TIE_OFF && parted;
+        return parted && phase == Phase.TIE_OFF && standing.contains(Wish.ASK_RELEASE) && isSeenEmpty();
+    }
+
+    boolean mayTakeOff() {
+        return phase == Phase.DRAIN || (phase == Phase.HELD && load.canBeTakenOff());
     }
 
     boolean mayDrainAgain() {
         boolean reversed = findings.stands(FindingKind.REVERSED);
-        boolean stillHot = findings.stands(FindingKind.HOT) && !heat.isCalm();
-        return polarity.isProven() && !reversed && !stillHot;
+        boolean stillHot = findings.stands(FindingKind.HOT) && !channel.heat().isCalm();
+        return phase == Phase.HELD && polarity.isProven() && !reversed && !stillHot;
     }
 
     boolean isLocked() {
@@ -617,7 +670,8 @@ final class Passage {
                                 : procedure.tieOff().watchMillis();
                     default -> 0;
                 };
-        return Math.max(0, whole - clock.elapsedMillis());
+        long unbroken = phase == Phase.TIE_OFF ? procedure.tieOff().unbrokenMillis() : 0;
+        return Math.max(0, Math.max(whole - clock.elapsedMillis(), unbroken - clock.unbrokenMillis()));
     }
 
     Set<Wish> standingWishes() {
@@ -633,7 +687,7 @@ final class Passage {
     }
 
     ChargeMeter charge() {
-        return charge;
+        return channel.charge();
     }
 
     Phase phase() {

@@ -25,6 +25,12 @@ final class PolarityProof {
         aboveSinceMillis = -1;
     }
 
+    /** What was proven may belong to another cell, or to a cell that has since cut off. */
+    void revoke() {
+        proven = false;
+        interrupt();
+    }
+
     boolean isProven() {
         return proven;
     }

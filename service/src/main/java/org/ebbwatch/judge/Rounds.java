@@ -1,11 +1,15 @@
 package org.ebbwatch.judge;
 
-/** The rounds of draining and resting: each hold twice as long as the one before, until two of them brought nothing. */
+/**
+ * The rounds of draining and resting: after each complete hold from which a cell came back the next is twice as long, until
+ * two of them in a row brought nothing.
+ */
 final class Rounds {
     private static final double LONGER = 1.1;
     private static final int MOST_DOUBLINGS = 16;
 
     private int count;
+    private int doublings;
     private long beganMillis = -1;
     private boolean holdDone;
     private long reboundAfterMillis = -1;
@@ -19,22 +23,32 @@ final class Rounds {
         }
     }
 
-    boolean isBegun() {
-        return count > 0;
+    /** The cell came back although its hold was complete: the next one is longer. */
+    void cameBack() {
+        if (holdDone) {
+            doublings = Math.min(doublings + 1, MOST_DOUBLINGS);
+        }
+    }
+
+    /** A person decided to go on; what was tried in vain is forgotten. */
+    void decided(long millis) {
+        beganMillis = millis;
+        reboundAfterMillis = -1;
+        noLonger = 0;
     }
 
     int count() {
         return count;
     }
 
-    /** Since the first drain began. */
+    /** Since the first drain began, or a person decided to go on. */
     long drainingMillis(long millis) {
         return millis - beganMillis;
     }
 
     /** How long this round must hold, given the hold of the first. */
     long holdMillis(long firstMillis) {
-        return firstMillis << Math.min(count - 1, MOST_DOUBLINGS);
+        return firstMillis << doublings;
     }
 
     void holdDone() {

@@ -1,0 +1,205 @@
+package org.ebbwatch.judge;
+
+import org.ebbwatch.judge.Entry.Scan;
+import org.ebbwatch.judge.GapWatch.Suspicion;
+import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.estimate.ChargeMeter;
+import org.ebbwatch.judge.estimate.NoiseMeter;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Procedure;
+
+/**
+ * All that is read from one channel, scan by scan. Raises every finding that rests on readings alone; what follows from
+ * them for the phase and the load is {@link Passage}'s.
+ */
+final class Channel {
+    private static final double REVERSED_VOLTS = -0.02;
+    private static final double STRING_VOLTS = 1.0;
+    private static final long STRING_RETRY_MILLIS = 10_000;
+    private static final long NEVER = Long.MIN_VALUE / 2;
+
+    private final FindingBook findings;
+    private final SensorWatch sensors;
+    private final NoiseMeter noise = new NoiseMeter();
+    private final ChargeMeter charge;
+    private final LoadWatch load;
+    private final DrainWatch drain;
+    private final GapWatch gaps;
+    private final HeatWatch heat;
+
+    private Procedure procedure;
+    private Suspicion suspicion = Suspicion.NONE;
+    private long steadySinceMillis;
+    private long announcedUntilMillis = NEVER;
+    private boolean inString;
+    private long stringAskedMillis = NEVER;
+
+    Channel(CellCard card, Procedure procedure, FindingBook findings) {
+        this.findings = findings;
+        this.procedure = procedure;
+        this.sensors = new SensorWatch(procedure.plausible());
+        this.charge = new ChargeMeter(card.loadOhms());
+        this.load = new LoadWatch(card, findings);
+        this.drain = new DrainWatch(card, findings, charge);
+        this.gaps = new GapWatch(card);
+        this.heat = new HeatWatch(procedure.heat(), findings);
+        this.inString = card.inString();
+    }
+
+    /**
+     * Reads one scan.
+     *
+     * @param stepMillis watched since the one before
+     * @param bonded whether the leads are bonded, so that the voltage says nothing about the cell
+     * @param known whether the cell has been seen, so that another one would be noticed
+     */
+    Reading read(Scan scan, long stepMillis, Phase phase, boolean bonded, boolean known) {
+        long at = scan.eventMillis();
+        boolean announced = at < announcedUntilMillis;
+        sensors.look(scan, !bonded, announced);
+        boolean switched = load.follow(scan);
+        if (switched) {
+            switched(at);
+        }
+        double volts = sensors.volts();
+        noise.add(volts, scan.resolutionVolts());
+        if (load.isOn()) {
+            charge.onLoad(volts, sensors.amperes(), stepMillis / 1000.0);
+        }
+        double difference = noise.expandedDifference(scan.resolutionVolts());
+        var now = new Reading(scan, stepMillis, volts, difference, switched, announced);
+        load.judge(at, volts, sensors.amperes(), difference, stepMillis, announced);
+        sensorFault();
+        heat.judge(scan, sensors, phase, announced, stepMillis);
+        suspicion = Suspicion.NONE;
+        if (now.isKnown() && !bonded) {
+            electrical(now, phase, known);
+        }
+        string(now);
+        return now;
+    }
+
+    private void switched(long at) {
+        steadySinceMillis = at;
+        drain.begin();
+        charge.interrupt();
+        sensors.forgetFalls();
+        if (!load.isOn()) {
+            heat.cooling(at, sensors.excess());
+        }
+    }
+
+    private void electrical(Reading now, Phase phase, boolean known) {
+        long at = now.atMillis();
+        if (!now.isAbove(REVERSED_VOLTS)) {
+            findings.raise(
+                    FindingKind.REVERSED,
+                    now.volts(),
+                    REVERSED_VOLTS,
+                    "V",
+                    "Reversed: %1$.3f V. Never charge this cell again.");
+        }
+        if (load.isOn()) {
+            double limit = procedure.drain().limitVolts();
+            drain.judge(now, phase, at - load.switchedMillis(), limit);
+        }
+        if (known) {
+            suspicion = gaps.follow(
+                    now.volts(), now.expandedVolts(), load.isOn(), at - steadySinceMillis, at - load.switchedMillis());
+        }
+        if (suspicion == Suspicion.CUT_OFF) {
+            drain.cutOff(now.volts(), 0);
+        }
+    }
+
+    private void sensorFault() {
+        if (!sensors.isFaulty()) {
+            findings.clear(FindingKind.SENSOR_FAULT);
+            return;
+        }
+        findings.raise(
+                FindingKind.SENSOR_FAULT,
+                sensors.complaintReading(),
+                Double.NaN,
+                "",
+                "Blind: %3$s.",
+                sensors.complaint());
+    }
+
+    /** A string must open before one of its cells is reversed, and when one must come off or cannot be seen. */
+    private void string(Reading now) {
+        if (!inString || !load.isOn()) {
+            return;
+        }
+        boolean low = now.isKnown() && !now.isSurelyAbove(STRING_VOLTS);
+        boolean unseen = !now.isKnown() && sensors.isFaulty();
+        boolean due = now.atMillis() - stringAskedMillis >= STRING_RETRY_MILLIS;
+        if (due && (low || unseen || findings.anyOpensTheLoad())) {
+            stringAskedMillis = now.atMillis();
+            findings.wish(Wish.OPEN_STRING);
+        }
+    }
+
+    /** The string's load was opened for good; what follows concerns this cell alone. */
+    void leaveString() {
+        inString = false;
+    }
+
+    /** Readings are missing. */
+    void gap(long mostMillis) {
+        gaps.gap(mostMillis, load.isOn());
+    }
+
+    /** Nothing before explains what comes next. */
+    void interrupted(long at) {
+        load.interrupted();
+        charge.interrupt();
+        drain.begin();
+        heat.interrupted();
+        sensors.forgetFalls();
+        steadySinceMillis = at;
+    }
+
+    void announced(long untilMillis) {
+        announcedUntilMillis = untilMillis;
+        sensors.trustAgain();
+        heat.forget();
+    }
+
+    /** A person dealt with what locked the cell. */
+    void trustAgain() {
+        sensors.trustAgain();
+        gaps.forget();
+    }
+
+    void judgeBy(Procedure other) {
+        procedure = other;
+        sensors.judgeBy(other.plausible());
+        heat.judgeBy(other.heat());
+    }
+
+    /** What the last scan suggests after a gap. */
+    Suspicion suspicion() {
+        return suspicion;
+    }
+
+    SensorWatch sensors() {
+        return sensors;
+    }
+
+    LoadWatch load() {
+        return load;
+    }
+
+    ChargeMeter charge() {
+        return charge;
+    }
+
+    GapWatch gaps() {
+        return gaps;
+    }
+
+    HeatWatch heat() {
+        return heat;
+    }
+}
