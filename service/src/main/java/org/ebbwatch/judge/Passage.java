@@ -1,6 +1,5 @@
 package org.ebbwatch.judge;
 
-import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Set;
 import org.ebbwatch.judge.Entry.LeadProof;
@@ -9,51 +8,42 @@ import org.ebbwatch.judge.FindingKind.LoadRule;
 import org.ebbwatch.judge.GapWatch.Suspicion;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.estimate.ChargeMeter;
-import org.ebbwatch.judge.estimate.RestForecast;
-import org.ebbwatch.judge.estimate.WatchClock;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 
 /**
  * The state of one passage and its phases, one method a phase, in the words of the procedure. {@link Judge} is its only
- * user and translates entries into calls.
+ * user and translates entries into calls. What is read from the channel is in {@link Channel}, what an open circuit tells
+ * in {@link OpenCircuit}, what was watched for how long in {@link Watch}; every change of phase and of the load is here.
  */
 final class Passage {
-    private static final Set<Wish> VERDICTS =
-            Set.copyOf(EnumSet.of(Wish.ASK_TIE_OFF, Wish.ASK_PART, Wish.ASK_RELEASE, Wish.ASK_METER));
-    private static final Set<Wish> NEED_AN_UNBROKEN_WATCH = Set.copyOf(EnumSet.of(Wish.ASK_PART, Wish.ASK_RELEASE));
-
     private final CellCard card;
     private final FindingBook findings = new FindingBook();
     private final Channel channel;
     private final LoadWatch load;
-    private final SensorWatch sensors;
     private final GapWatch gaps;
-    private final OpenCircuitProof proof = new OpenCircuitProof(findings);
-    private final RestForecast forecast = new RestForecast();
+    private final OpenCircuit openCircuit;
+    private final Watch watch;
     private final Pace pace = new Pace();
-    private final WatchClock clock = new WatchClock();
     private final PolarityProof polarity = new PolarityProof();
     private final Rounds rounds = new Rounds();
-    private final Set<Wish> standing = EnumSet.noneOf(Wish.class);
 
     private Procedure procedure;
     private Phase phase = Phase.CHECK_IN;
     private String reason = "checked in";
     private Reading last;
     private long lastMillis = Long.MIN_VALUE;
-    private long offSinceMillis;
     private boolean wentOffWhileHeld;
     private boolean parted;
-    private boolean clockOdd;
 
     Passage(CellCard card, Procedure procedure) {
         this.card = card;
         this.procedure = procedure;
         this.channel = new Channel(card, procedure, findings);
         this.load = channel.load();
-        this.sensors = channel.sensors();
         this.gaps = channel.gaps();
+        this.openCircuit = new OpenCircuit(findings, load, procedure);
+        this.watch = new Watch(findings, channel.sensors());
     }
 
     void reach(long millis) {
@@ -67,7 +57,7 @@ final class Passage {
         long at = scan.eventMillis();
         reach(at);
         long missing = pace.since(at);
-        if (missing > pace.longestMillis(procedure.plausible().silentMillis())) {
+        if (missing > longestStepMillis()) {
             gap(missing, missing);
         }
         findings.clear(FindingKind.SILENT);
@@ -95,6 +85,10 @@ final class Passage {
         load.persist(at, !gaps.isOwed());
     }
 
+    private long longestStepMillis() {
+        return pace.longestMillis(procedure.plausible().silentMillis());
+    }
+
     /** Whether another cell on the channel would be noticed: this one was seen, and its lead is not off. */
     private boolean isComparable() {
         boolean seen = phase != Phase.CHECK_IN || polarity.isProven();
@@ -104,12 +98,10 @@ final class Passage {
     private void switched(long at) {
         if (load.isOn()) {
             findings.clear(FindingKind.REBOUND);
-            return;
+        } else {
+            openCircuit.loadOff(at);
+            wentOffWhileHeld = phase == Phase.HELD;
         }
-        offSinceMillis = at;
-        wentOffWhileHeld = phase == Phase.HELD;
-        proof.begin(load.beforeVolts(), 0);
-        forecast.begin(at);
     }
 
     private void suspectSwap(Reading now) {
@@ -121,21 +113,19 @@ final class Passage {
     /** What the findings that stand do to the load and the phase. */
     private void locks() {
         for (Finding finding : findings.standing()) {
-            FindingKind kind = finding.kind();
-            if (!kind.holds()) {
-                continue;
-            }
-            hold(finding.line());
-            if (kind.loadRule() == LoadRule.OPEN) {
-                open();
+            if (finding.kind().holds()) {
+                hold(finding.line());
+                if (finding.kind().loadRule() == LoadRule.OPEN) {
+                    openLoad();
+                }
             }
         }
         if (phase == Phase.HELD && !load.isOn()) {
-            open();
+            openLoad();
         }
     }
 
-    private void open() {
+    private void openLoad() {
         if (load.wanted()) {
             load.want(false, lastMillis, true);
         }
@@ -146,7 +136,7 @@ final class Passage {
     private void checkIn(Reading now) {
         prove(now);
         if (polarity.isProven()) {
-            ask(Wish.ASK_PUT_ON);
+            watch.ask(Wish.ASK_PUT_ON);
         }
     }
 
@@ -163,65 +153,40 @@ final class Passage {
         if (!load.isOn()) {
             return;
         }
-        if (now.isKnown() && !isBelow(now, procedure.drain().limitVolts())) {
-            clock.restart();
-            rounds.holdBroken();
-            standing.remove(Wish.ASK_TAKE_OFF);
+        if (now.isKnown() && !now.isBelow(procedure.drain().limitVolts())) {
+            holdAgain();
             return;
         }
-        watch(now, now.volts());
-        if (clock.elapsedMillis() < holdMillis()) {
+        watch.count(now, now.volts(), phase);
+        if (!watch.hasLasted(holdMillis(), 0)) {
             return;
         }
         rounds.holdDone();
         if (card.switched()) {
             enterRest("held below the drain limit for " + holdMillis() / 3_600_000 + " h");
         } else {
-            ask(Wish.ASK_TAKE_OFF);
+            watch.ask(Wish.ASK_TAKE_OFF);
         }
+    }
+
+    private void holdAgain() {
+        rounds.holdBroken();
+        watch.restart();
+        watch.takeBack(Wish.ASK_TAKE_OFF);
     }
 
     private void rest(Reading now) {
-        if (load.isOn()) {
+        if (load.isOn() || !isUndisturbed(now)) {
             return;
         }
-        boolean over = openCircuit(now, Wish.ASK_TIE_OFF, procedure.rest().leastMillis(), 0);
-        if (phase != Phase.REST) {
-            return;
-        }
-        if (loadSeemsStuck()) {
-            loadStuck(now);
+        boolean over = watchOpen(now, Wish.ASK_TIE_OFF, procedure.rest().leastMillis(), 0);
+        if (openCircuit.isStuck(now)) {
             locks();
         } else if (over && !rounds.isHoldDone()) {
             drainAgain("taken off before its hold was complete");
-        } else {
-            forecast(now);
+        } else if (!gaps.isOwed()) {
+            openCircuit.willComeBack(now).ifPresent(to -> cameBack(to.limitAfterMillis()));
         }
-    }
-
-    /** One reading with nothing across the cell; says whether it has been watched for long enough. */
-    private boolean openCircuit(Reading now, Wish verdict, long wholeMillis, long unbrokenMillis) {
-        long at = now.atMillis();
-        if (now.isKnown()) {
-            proof.follow(now);
-            if (leadCameOff(now) || rebound(now)) {
-                return false;
-            }
-        }
-        watch(now, now.volts());
-        boolean over = clock.elapsedMillis() >= wholeMillis && clock.unbrokenMillis() >= unbrokenMillis;
-        boolean stands = standing.contains(verdict);
-        boolean ready = over && rounds.isHoldDone() && (stands ? proof.stillHolds(at) : proof.isComplete(at));
-        if (ready) {
-            ask(verdict);
-        } else {
-            standing.remove(verdict);
-        }
-        proof.askWhenDue(at, over && !ready);
-        if (over && proof.needsMeter(at)) {
-            ask(Wish.ASK_METER);
-        }
-        return over;
     }
 
     private void tieOff(Reading now) {
@@ -229,39 +194,62 @@ final class Passage {
             parted(now);
             return;
         }
-        double loose = procedure.tieOff().looseVolts();
-        if (now.isKnown() && now.isSurelyAbove(loose)) {
-            findings.raise(FindingKind.TIE_LOOSE, now.volts(), loose, "V", "The bond is loose: %1$.3f V across it.");
-        } else if (now.isKnown()) {
-            findings.clear(FindingKind.TIE_LOOSE);
-        }
+        tieLoose(now);
         if (findings.stands(FindingKind.TIE_LOOSE)) {
             return;
         }
-        watch(now, sensors.excess());
-        boolean whole = clock.elapsedMillis() >= procedure.tieOff().watchMillis();
-        if (whole && clock.unbrokenMillis() >= procedure.tieOff().unbrokenMillis()) {
-            ask(Wish.ASK_PART);
+        watch.count(now, channel.sensors().excess(), phase);
+        if (watch.hasLasted(procedure.tieOff().watchMillis(), procedure.tieOff().unbrokenMillis())) {
+            watch.ask(Wish.ASK_PART);
+        }
+    }
+
+    private void tieLoose(Reading now) {
+        double loose = procedure.tieOff().looseVolts();
+        if (now.isSurelyAbove(loose)) {
+            findings.raise(FindingKind.TIE_LOOSE, now.volts(), loose, "V", "The bond is loose: %1$.3f V across it.");
+        } else if (now.isKnown()) {
+            findings.clear(FindingKind.TIE_LOOSE);
         }
     }
 
     /** The bond is parted: the last measurement before release. */
     private void parted(Reading now) {
-        if (load.isOn()) {
+        if (load.isOn() || !isUndisturbed(now)) {
             return;
         }
         long openMillis = procedure.tieOff().openMillis();
-        openCircuit(now, Wish.ASK_RELEASE, openMillis, procedure.tieOff().unbrokenMillis());
-        if (phase == Phase.TIE_OFF && clock.elapsedMillis() >= openMillis && !proof.hasRecovered()) {
-            findings.raise(
-                    FindingKind.LEAD_OPEN,
-                    proof.recoveredVolts(),
-                    proof.neededVolts(),
-                    "V",
-                    "Parted for %3$d min, no recovery: nothing shows a cell.",
-                    openMillis / 60_000);
+        watchOpen(now, Wish.ASK_RELEASE, openMillis, procedure.tieOff().unbrokenMillis());
+        if (watch.hasLasted(openMillis, 0) && openCircuit.showsNoCell()) {
             locks();
         }
+    }
+
+    /** Whether the cell neither lost its lead nor came back; acts on it if it did. */
+    private boolean isUndisturbed(Reading now) {
+        if (openCircuit.leadCameOff(now)) {
+            locks();
+            return false;
+        }
+        if (!gaps.isOwed() && openCircuit.cameBack(now)) {
+            cameBack(openCircuit.forMillis(now.atMillis()));
+            return false;
+        }
+        return true;
+    }
+
+    /** Watches the open circuit; asks for the verdict once it is whole and proven. Says whether it is whole. */
+    private boolean watchOpen(Reading now, Wish verdict, long wholeMillis, long unbrokenMillis) {
+        watch.count(now, now.volts(), phase);
+        boolean over = watch.hasLasted(wholeMillis, unbrokenMillis);
+        boolean ready = over && rounds.isHoldDone() && openCircuit.isProven(now.atMillis(), watch.isAsked(verdict));
+        if (ready) {
+            watch.ask(verdict);
+        } else {
+            watch.takeBack(verdict);
+        }
+        openCircuit.askForProof(now.atMillis(), over && !ready, watch);
+        return over;
     }
 
     private void held(Reading now) {
@@ -269,77 +257,17 @@ final class Passage {
         if (load.isOn() || !now.isKnown()) {
             return;
         }
-        rebound(now);
-        if (!wentOffWhileHeld || findings.stands(FindingKind.LEAD_OPEN) || findings.stands(FindingKind.CUT_OFF)) {
-            return;
+        if (!gaps.isOwed()) {
+            openCircuit.cameBack(now);
         }
-        proof.follow(now);
-        if (loadSeemsStuck() && load.recoveryShouldShow(now.differenceVolts())) {
-            loadStuck(now);
+        boolean explained = findings.stands(FindingKind.LEAD_OPEN) || findings.stands(FindingKind.CUT_OFF);
+        if (wentOffWhileHeld && !explained && load.recoveryShouldShow(now.differenceVolts())) {
+            openCircuit.follow(now);
+            openCircuit.isStuck(now);
         }
-    }
-
-    /** Counts watched time; blind or with an odd clock there is none, and a cell that warms starts again. */
-    private void watch(Reading now, double needed) {
-        if (sensors.isFaulty() || clockOdd) {
-            breakWatch();
-        } else if (findings.stands(FindingKind.WARMING) && phase != Phase.DRAIN) {
-            clock.restart();
-            standing.removeAll(VERDICTS);
-        } else if (!Double.isNaN(needed) && !Double.isNaN(sensors.celsius())) {
-            clock.run(now.stepMillis());
-        }
-    }
-
-    private void breakWatch() {
-        clock.pause();
-        standing.removeAll(NEED_AN_UNBROKEN_WATCH);
-    }
-
-    // ---- findings that need the procedure ----
-
-    /** REBOUND: whenever the load is off after it was on and V + U is above the rested limit. */
-    private boolean rebound(Reading now) {
-        double limit = procedure.rest().limitVolts();
-        if (!load.hasBeenOn() || gaps.isOwed() || isBelow(now, limit)) {
-            return false;
-        }
-        findings.raise(
-                FindingKind.REBOUND,
-                now.volts(),
-                limit,
-                "V",
-                "Came back to %1$.3f V with the load off, limit %2$.2f V: not empty.");
-        cameBack(now.atMillis() - offSinceMillis);
-        return true;
-    }
-
-    private void forecast(Reading now) {
-        double limit = procedure.rest().limitVolts();
-        if (!forecast.add(now.atMillis(), proof.smoothVolts()) || gaps.isOwed()) {
-            return;
-        }
-        forecast.forecast(
-                        limit - now.expandedVolts(),
-                        procedure.rest().leastMillis(),
-                        2 * LoadWatch.STEP_FACTOR * now.differenceVolts())
-                .filter(to -> to.volts() - now.expandedVolts() > limit)
-                .ifPresent(to -> {
-                    findings.raise(
-                            FindingKind.REBOUND,
-                            to.volts(),
-                            limit,
-                            "V",
-                            "Now at %3$.3f V it will come back to %1$.3f V in its rest, limit %2$.2f V: not empty.",
-                            now.volts());
-                    cameBack(to.limitAfterMillis());
-                });
     }
 
     private void cameBack(long afterMillis) {
-        if (phase == Phase.HELD) {
-            return;
-        }
         if (rounds.reboundTookNoLonger(afterMillis)) {
             hold("two longer holds brought no lower rest");
             return;
@@ -348,48 +276,17 @@ final class Passage {
         drainAgain(findings.line(FindingKind.REBOUND));
     }
 
-    private boolean leadCameOff(Reading now) {
-        double drop = proof.impossibleDrop();
-        if (drop == 0) {
-            return false;
-        }
-        if (!now.announced()) {
-            findings.raise(
-                    FindingKind.LEAD_OPEN,
-                    drop,
-                    0.0,
-                    "V",
-                    "Fell by %1$.3f V with the load off: a resting cell cannot, a lead came off.");
-            locks();
-        }
-        return true;
-    }
-
-    private boolean loadSeemsStuck() {
-        return !proof.hasRecovered() && proof.watchedMillis() > procedure.rest().recoveryMillis();
-    }
-
-    private void loadStuck(Reading now) {
-        findings.raise(
-                FindingKind.LOAD_STUCK,
-                proof.recoveredVolts(),
-                proof.neededVolts(),
-                "V",
-                "Load off, but no recovery (%1$.4f V in %3$d s): load stuck, or no cell there.",
-                (now.atMillis() - offSinceMillis) / 1000);
-    }
-
     // ---- what others report ----
 
     void silent() {
         findings.raise(FindingKind.SILENT, "Nothing heard from the board.");
         pace.silent();
         channel.charge().interrupt();
-        breakWatch();
+        watch.breakOff();
     }
 
     void gap(long leastMillis, long mostMillis) {
-        if (mostMillis > pace.longestMillis(procedure.plausible().silentMillis())) {
+        if (mostMillis > longestStepMillis()) {
             findings.raise(
                     FindingKind.SILENT,
                     leastMillis / 1000.0,
@@ -399,8 +296,7 @@ final class Passage {
                     leastMillis / 1000);
         }
         if (mostMillis > procedure.plausible().pauseMillis()) {
-            clock.restart();
-            standing.removeAll(VERDICTS);
+            watch.restart();
         }
         channel.gap(mostMillis);
         interrupted();
@@ -410,7 +306,7 @@ final class Passage {
     /** Nothing before explains what comes next. */
     void interrupted() {
         last = null;
-        breakWatch();
+        watch.breakOff();
         channel.interrupted(lastMillis);
         polarity.interrupt();
     }
@@ -418,49 +314,33 @@ final class Passage {
     void moved() {
         interrupted();
         gaps.forget();
-        forecast.forget();
-        proof.moved();
+        openCircuit.moved();
     }
 
     void recalibrated() {
         interrupted();
         gaps.forget();
-        forecast.forget();
-        proof.levelAnew();
+        openCircuit.recalibrated();
     }
 
     void clock(boolean odd) {
-        clockOdd = odd;
         if (odd) {
             findings.raise(FindingKind.CLOCK_ODD, "The board's clock runs more than 1 % off: watch clocks stand.");
-            breakWatch();
+            watch.breakOff();
         } else {
             findings.clear(FindingKind.CLOCK_ODD);
         }
     }
 
     void leadChecked(LeadProof answer) {
-        proof.checked(answer, lastMillis);
-        if (answer == LeadProof.OPEN && phase != Phase.CHECK_IN && !isBonded()) {
-            findings.raise(FindingKind.LEAD_OPEN, "The lead check moved the channel: no cell is attached.");
-            locks();
-        }
+        openCircuit.leadChecked(answer, lastMillis, phase != Phase.CHECK_IN && !isBonded());
+        locks();
     }
 
     void metered(double volts) {
-        if (load.isOn() || (phase != Phase.REST && !parted)) {
-            return;
-        }
-        if (proof.contradicts(volts)) {
-            findings.raise(
-                    FindingKind.LEAD_OPEN,
-                    proof.smoothVolts(),
-                    volts,
-                    "V",
-                    "A meter reads %2$.3f V where the board reads %1$.3f V: the board is not attached.");
+        if (!load.isOn() && (phase == Phase.REST || parted)) {
+            openCircuit.metered(volts, lastMillis);
             locks();
-        } else {
-            proof.metered(volts, lastMillis);
         }
     }
 
@@ -481,13 +361,12 @@ final class Passage {
                 || other.drain().holdMillis() > procedure.drain().holdMillis();
         procedure = other;
         channel.judgeBy(other);
-        standing.removeAll(VERDICTS);
-        if (stricterHold) {
-            rounds.holdBroken();
-        }
+        openCircuit.judgeBy(other);
+        watch.takeBackVerdicts();
         if (stricterHold && phase == Phase.DRAIN) {
-            standing.remove(Wish.ASK_TAKE_OFF);
-            clock.restart();
+            holdAgain();
+        } else if (stricterHold) {
+            rounds.holdBroken();
         }
         if (phase == Phase.TIE_OFF && (stricterRest || stricterHold)) {
             hold("the procedure now wants more than this cell had before it was tied off");
@@ -510,7 +389,12 @@ final class Passage {
                 rounds.cameBack();
                 drainAgain("sparked when bonded");
             }
-            case PART -> part();
+            case PART -> {
+                unbond();
+                parted = true;
+                openCircuit.parted(lastMillis);
+                watch.next();
+            }
             case RELEASE -> enter(Phase.RELEASED, "parted, open, attached and below the rested limit");
             case WITHDRAW -> {
                 load.want(false, lastMillis, true);
@@ -529,7 +413,7 @@ final class Passage {
         boolean byHand = !card.switched();
         if (phase == Phase.DRAIN) {
             load.byHand(byHand);
-            standing.remove(Wish.ASK_PUT_ON);
+            watch.takeBack(Wish.ASK_PUT_ON);
         } else if (polarity.isProven()) {
             load.byHand(byHand);
             drainAgain("load put on");
@@ -543,17 +427,8 @@ final class Passage {
         if (phase == Phase.DRAIN) {
             enterRest(rounds.isHoldDone() ? "taken off after its hold" : "taken off early");
         } else {
-            open();
+            openLoad();
         }
-    }
-
-    private void part() {
-        unbond();
-        parted = true;
-        clock.next();
-        offSinceMillis = lastMillis;
-        proof.begin(0, procedure.tieOff().looseVolts());
-        standing.clear();
     }
 
     // ---- transitions ----
@@ -564,7 +439,7 @@ final class Passage {
         enter(Phase.DRAIN, why);
         load.want(!findings.anyLatched(), lastMillis, !gaps.isOwed());
         if (!card.switched() && !load.isHandOn()) {
-            ask(Wish.ASK_PUT_ON);
+            watch.ask(Wish.ASK_PUT_ON);
         }
     }
 
@@ -596,22 +471,11 @@ final class Passage {
         Phase from = phase;
         phase = next;
         reason = why;
-        clock.restart();
-        standing.clear();
+        watch.begin();
         findings.changed(from, next, why);
     }
 
-    private void ask(Wish wish) {
-        if (standing.add(wish)) {
-            findings.wish(wish);
-        }
-    }
-
     // ---- what others may ask ----
-
-    private static boolean isBelow(Reading reading, double limitVolts) {
-        return reading.volts() + reading.expandedVolts() < limitVolts;
-    }
 
     private boolean isBonded() {
         return phase == Phase.TIE_OFF && !parted;
@@ -623,26 +487,20 @@ final class Passage {
 
     /** Whether the cell is seen at this moment, undisturbed and below the rested limit. */
     private boolean isSeenEmpty() {
-        return last != null
-                && isBelow(last, procedure.rest().limitVolts())
-                && !Double.isNaN(sensors.celsius())
-                && !sensors.isFaulty()
-                && !clockOdd
-                && !gaps.isOwed()
-                && !findings.stands(FindingKind.SILENT)
-                && !findings.stands(FindingKind.WARMING);
+        boolean below = last != null && last.isBelow(procedure.rest().limitVolts());
+        return below && watch.isSeen() && !gaps.isOwed();
     }
 
     boolean isRested() {
-        return phase == Phase.REST && standing.contains(Wish.ASK_TIE_OFF) && isSeenEmpty();
+        return phase == Phase.REST && watch.isAsked(Wish.ASK_TIE_OFF) && isSeenEmpty();
     }
 
     boolean isWatched() {
-        return isBonded() && standing.contains(Wish.ASK_PART);
+        return isBonded() && watch.isAsked(Wish.ASK_PART);
     }
 
     boolean isReleasable() {
-        return parted && phase == Phase.TIE_OFF && standing.contains(Wish.ASK_RELEASE) && isSeenEmpty();
+        return phase == Phase.TIE_OFF && parted && watch.isAsked(Wish.ASK_RELEASE) && isSeenEmpty();
     }
 
     boolean mayTakeOff() {
@@ -660,22 +518,18 @@ final class Passage {
     }
 
     long remainingMillis() {
-        long whole =
-                switch (phase) {
-                    case DRAIN -> holdMillis();
-                    case REST -> procedure.rest().leastMillis();
-                    case TIE_OFF ->
-                        parted
-                                ? procedure.tieOff().openMillis()
-                                : procedure.tieOff().watchMillis();
-                    default -> 0;
-                };
-        long unbroken = phase == Phase.TIE_OFF ? procedure.tieOff().unbrokenMillis() : 0;
-        return Math.max(0, Math.max(whole - clock.elapsedMillis(), unbroken - clock.unbrokenMillis()));
+        Procedure.TieOff tieOff = procedure.tieOff();
+        return switch (phase) {
+            case DRAIN -> watch.remainingMillis(holdMillis(), 0);
+            case REST -> watch.remainingMillis(procedure.rest().leastMillis(), 0);
+            case TIE_OFF ->
+                watch.remainingMillis(parted ? tieOff.openMillis() : tieOff.watchMillis(), tieOff.unbrokenMillis());
+            default -> 0;
+        };
     }
 
     Set<Wish> standingWishes() {
-        return Set.copyOf(standing);
+        return watch.asked();
     }
 
     FindingBook findings() {
