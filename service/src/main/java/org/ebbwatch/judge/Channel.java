@@ -91,7 +91,7 @@ final class Channel {
 
     private void electrical(Reading now, Phase phase, boolean known) {
         long at = now.atMillis();
-        if (!now.isAbove(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN)) {
+        if (now.isBelow(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN)) {
             findings.raise(
                     FindingKind.REVERSED,
                     now.volts(),

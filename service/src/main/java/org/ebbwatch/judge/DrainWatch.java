@@ -92,15 +92,17 @@ final class DrainWatch {
             }
             return;
         }
-        double fall = stallVolts - volts;
-        if (Double.isNaN(stallCharge) || fall >= leastFall) {
-            findings.clear(FindingKind.STALLED);
+        if (Double.isNaN(stallCharge)) {
             stallCharge = charge.ampereHours();
             stallVolts = volts;
             return;
         }
         double due = STALL_CHARGE * card.ratedAmpereHours();
-        if (charge.ampereHours() - stallCharge >= due) {
+        if (charge.ampereHours() - stallCharge < due) {
+            return;
+        }
+        double fall = stallVolts - volts;
+        if (fall < leastFall) {
             findings.raise(
                     FindingKind.STALLED,
                     fall,
@@ -109,7 +111,11 @@ final class DrainWatch {
                     "Stalled at %3$.3f V: %4$.3f Ah should have left but it fell only %1$.4f V.",
                     volts,
                     due);
+        } else {
+            findings.clear(FindingKind.STALLED);
         }
+        stallCharge = charge.ampereHours();
+        stallVolts = volts;
     }
 
     private void overdue(double volts, double drainLimitVolts) {

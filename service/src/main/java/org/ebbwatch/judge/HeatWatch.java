@@ -155,7 +155,7 @@ final class HeatWatch {
         } else if (!announced) {
             projected(sensors, phase);
         }
-        boolean calmAgain = celsius < heat.warmCelsius() - CLEAR_KELVIN && !(over >= limit - CLEAR_KELVIN);
+        boolean calmAgain = celsius < heat.warmCelsius() - CLEAR_KELVIN && over < limit - CLEAR_KELVIN;
         if (calmAgain && !(recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS) > 0.005)) {
             findings.clear(FindingKind.WARMING);
         }

@@ -1,7 +1,6 @@
 package org.ebbwatch.judge;
 
 import java.util.Collection;
-import java.util.EnumSet;
 import java.util.Set;
 import org.ebbwatch.judge.Entry.Acted;
 import org.ebbwatch.judge.Entry.Announced;
@@ -31,13 +30,17 @@ import org.ebbwatch.judge.procedure.Procedure;
  * from closing by itself.
  */
 public final class Judge {
-    private final CellCard card;
     private final Passage passage;
+    private final Reports reports;
+    private final Readings readings;
+    private final Acts acts;
 
     /** A passage that has just been opened: CHECK_IN, nothing known. */
     public Judge(CellCard card, Procedure procedure) {
-        this.card = card;
         this.passage = new Passage(card, procedure);
+        this.reports = new Reports(passage);
+        this.readings = new Readings(passage, reports);
+        this.acts = new Acts(passage);
     }
 
     /**
@@ -53,94 +56,57 @@ public final class Judge {
         if (passage.phase().isOver()) {
             return Outcome.NOTHING;
         }
+        passage.reach(entry.eventMillis());
         if (entry instanceof Scan scan) {
-            passage.scan(scan);
+            readings.scan(scan);
+        } else if (entry instanceof Acted acted) {
+            if (acts.allowed().contains(acted.act())) {
+                acts.take(acted.act());
+            }
         } else {
-            other(entry);
+            reported(entry);
         }
         return passage.findings().takeOutcome();
     }
 
-    private void other(Entry entry) {
-        passage.reach(entry.eventMillis());
+    private void reported(Entry entry) {
         if (entry instanceof Silence) {
-            passage.silent();
+            reports.silent();
         } else if (entry instanceof Gap gap) {
-            passage.gap(gap.leastMillis(), gap.mostMillis());
+            reports.gap(gap.leastMillis(), gap.mostMillis());
         } else if (entry instanceof Reboot) {
-            passage.interrupted();
+            reports.interrupted();
         } else if (entry instanceof ClockJudged clock) {
-            passage.clock(clock.odd());
+            reports.clock(clock.odd());
         } else if (entry instanceof LeadChecked checked) {
-            passage.leadChecked(checked.proof());
-        } else if (entry instanceof Acted acted) {
-            if (allowed().contains(acted.act())) {
-                passage.act(acted.act());
-            }
+            reports.leadChecked(checked.proof());
         } else if (entry instanceof Metered metered) {
-            passage.metered(metered.volts());
+            reports.metered(metered.volts());
         } else if (entry instanceof Announced announced) {
-            passage.announced(announced.untilMillis());
+            passage.channel().announced(announced.untilMillis());
         } else if (entry instanceof Moved) {
-            passage.moved();
+            reports.moved();
         } else if (entry instanceof CalibrationChanged) {
-            passage.recalibrated();
+            reports.recalibrated();
         } else if (entry instanceof ProcedureChanged changed) {
-            passage.judgeBy(changed.procedure());
+            reports.judgeBy(changed.procedure());
         } else if (entry instanceof StringOpened) {
-            passage.stringOpened();
+            reports.stringOpened();
         }
     }
 
     /** What a person may do now. Anything else is refused and changes nothing. */
     public Set<Act> allowed() {
-        Phase phase = passage.phase();
-        if (phase.isOver()) {
-            return EnumSet.noneOf(Act.class);
-        }
-        EnumSet<Act> acts = EnumSet.of(Act.WITHDRAW);
-        switch (phase) {
-            case CHECK_IN -> acts.add(Act.PUT_ON);
-            case DRAIN -> {
-                if (!card.switched()) {
-                    acts.add(Act.PUT_ON);
-                }
-            }
-            case REST -> {
-                acts.add(Act.SPARK);
-                if (passage.isRested()) {
-                    acts.add(Act.TIE_OFF);
-                }
-            }
-            case TIE_OFF -> {
-                acts.add(Act.SPARK);
-                if (passage.isWatched()) {
-                    acts.add(Act.PART);
-                }
-                if (passage.isReleasable()) {
-                    acts.add(Act.RELEASE);
-                }
-            }
-            case HELD -> {
-                if (passage.mayDrainAgain()) {
-                    acts.add(Act.DRAIN_AGAIN);
-                }
-            }
-            default -> throw new IllegalStateException("an open passage in " + phase);
-        }
-        if (passage.mayTakeOff()) {
-            acts.add(Act.TAKE_OFF);
-        }
-        return acts;
+        return acts.allowed();
     }
 
     /** Whether a wish to a person still stands; a shell that starts anew asks again. */
     public Set<Wish> standingWishes() {
-        return passage.standingWishes();
+        return passage.watch().asked();
     }
 
     public CellCard card() {
-        return card;
+        return passage.card();
     }
 
     public Phase phase() {
@@ -169,17 +135,17 @@ public final class Judge {
 
     /** Ampere hours taken out. */
     public double ampereHours() {
-        return passage.charge().ampereHours();
+        return passage.channel().charge().ampereHours();
     }
 
     /** Watt hours taken out at the terminals. */
     public double wattHours() {
-        return passage.charge().wattHours();
+        return passage.channel().charge().wattHours();
     }
 
     /** How many drains have begun. */
     public int round() {
-        return passage.round();
+        return passage.rounds().count();
     }
 
     /** Milliseconds the running watch (hold, rest, tie-off, opening) has still to go; 0 where none runs or it is done. */

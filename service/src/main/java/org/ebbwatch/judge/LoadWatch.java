@@ -46,6 +46,7 @@ final class LoadWatch {
     private double lowestVolts = Double.NaN;
     private long climbingSinceMillis = NEVER;
     private long idleSinceMillis = NEVER;
+    private boolean hasBeenOn;
     private boolean drew;
     private boolean sagJudged;
 
@@ -80,6 +81,10 @@ final class LoadWatch {
         return on;
     }
 
+    boolean hasBeenOn() {
+        return hasBeenOn;
+    }
+
     /** Whether a load is on, or is about to be, that a person could take off. */
     boolean canBeTakenOff() {
         return on || wanted || handOn;
@@ -101,6 +106,7 @@ final class LoadWatch {
             return false;
         }
         on = now;
+        hasBeenOn |= now;
         switchedMillis = scan.eventMillis();
         beforeVolts = now ? Math.max(smoothVolts, highestOpenVolts) : smoothVolts;
         forgetLevels();

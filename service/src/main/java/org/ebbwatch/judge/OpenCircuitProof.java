@@ -175,6 +175,11 @@ final class OpenCircuitProof {
         return millis - risenMillis < CONFIRM_MILLIS;
     }
 
+    /** Of the last reading followed; NaN before any. */
+    double expandedVolts() {
+        return expandedVolts;
+    }
+
     boolean hasRecovered() {
         return recovered;
     }

@@ -26,12 +26,12 @@ record Reading(Scan scan, long stepMillis, double volts, double differenceVolts,
         return !Double.isNaN(volts);
     }
 
-    /** Whether V + U is above {@code limitVolts}. */
-    boolean isAbove(double limitVolts) {
-        return volts + scan.expandedVolts() > limitVolts;
+    /** Whether V + U is below {@code limitVolts}; false where the voltage is not known. */
+    boolean isBelow(double limitVolts) {
+        return volts + scan.expandedVolts() < limitVolts;
     }
 
-    /** Whether V - U is above {@code limitVolts}. */
+    /** Whether V - U is above {@code limitVolts}; false where the voltage is not known. */
     boolean isSurelyAbove(double limitVolts) {
         return volts - scan.expandedVolts() > limitVolts;
     }

@@ -37,10 +37,6 @@ final class Rounds {
         noLonger = 0;
     }
 
-    boolean isBegun() {
-        return count > 0;
-    }
-
     int count() {
         return count;
     }

@@ -88,6 +88,24 @@ class CutOffTest {
     }
 
     @Test
+    void a_cell_that_cuts_off_while_it_is_held_must_be_proven_again_too() {
+        PassageBench bench = PassageBench.switched()
+                .draining()
+                .emptied()
+                .watch(hours(6))
+                .gap(hours(1))
+                .cell(3.0, 2.4)
+                .watch(minutes(15));
+        assertThat(bench.phase()).isEqualTo(Phase.HELD);
+        assertThat(bench.judge().allowed()).contains(Act.DRAIN_AGAIN);
+
+        bench.collapsesTo(0, 0).watch(minutes(1));
+
+        assertThat(bench.standing()).contains(FindingKind.CUT_OFF);
+        assertThat(bench.judge().allowed()).doesNotContain(Act.DRAIN_AGAIN);
+    }
+
+    @Test
     void a_cell_that_was_cut_off_must_be_proven_again_before_it_is_drained_again() {
         PassageBench bench =
                 PassageBench.switched().draining().drainedTo(3.0, 2.4).watch(hours(1));

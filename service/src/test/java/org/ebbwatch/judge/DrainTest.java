@@ -39,11 +39,11 @@ class DrainTest {
         void starts_again_when_the_voltage_reaches_the_limit_once_more() {
             PassageBench bench = PassageBench.switched()
                     .draining()
-                    .drainedTo(0.30, 0.09)
+                    .drainedTo(0.3, 0.095)
                     .watch(hours(11))
-                    .cell(0.3, 0.11)
-                    .watch(seconds(10))
-                    .drainedTo(0.30, 0.09);
+                    .cell(0.3, 0.0985)
+                    .watch(seconds(30))
+                    .cell(0.3, 0.095);
 
             bench.watch(hours(11));
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
@@ -72,7 +72,7 @@ class DrainTest {
                     .watch(hours(11))
                     .forgetEvents();
 
-            bench.watch(hours(10));
+            bench.watch(hours(11));
 
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
             assertThat(bench.raised()).isEmpty();

@@ -244,6 +244,14 @@ class HeatTest {
         }
 
         @Test
+        void does_not_clear_because_the_ambient_sensor_is_lost() {
+            PassageBench bench = PassageBench.switched().draining().warmTo(36.5, minutes(30));
+            bench.ambient(Double.NaN).watch(minutes(10));
+
+            assertThat(bench.standing()).contains(FindingKind.WARMING, FindingKind.SENSOR_FAULT);
+        }
+
+        @Test
         void does_not_flutter_around_its_limit() {
             PassageBench bench = PassageBench.switched().draining().warmTo(35.7, minutes(30));
             for (int swing = 0; swing < 20; swing++) {

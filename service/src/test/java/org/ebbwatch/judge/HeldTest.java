@@ -150,8 +150,25 @@ class HeldTest {
                     .watch(minutes(1))
                     .lead(PassageBench.Lead.ATTACHED)
                     .act(Act.DRAIN_AGAIN)
-                    .watch(hours(11));
-            assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+                    .watch(hours(12))
+                    .watch(minutes(5));
+
+            assertThat(bench.phase()).isEqualTo(Phase.REST);
+            assertThat(bench.judge().remainingMillis()).isGreaterThan(hours(23).toMillis());
+        }
+
+        @Test
+        void whose_lead_is_put_back_in_a_gap_is_still_the_same_cell() {
+            PassageBench bench = PassageBench.switched()
+                    .resting()
+                    .lead(PassageBench.Lead.OFF_ACROSS_RESISTOR)
+                    .watch(minutes(1))
+                    .gap(hours(1))
+                    .lead(PassageBench.Lead.ATTACHED)
+                    .watch(minutes(5));
+
+            assertThat(bench.standing()).contains(FindingKind.LEAD_OPEN);
+            assertThat(bench.judge().allowed()).contains(Act.DRAIN_AGAIN);
         }
 
         @Test

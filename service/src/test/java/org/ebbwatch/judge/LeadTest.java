@@ -47,7 +47,7 @@ class LeadTest {
                     .leadChecks(checks)
                     .draining()
                     .drainedTo(0.30, 0.002)
-                    .watch(hours(12).minusMinutes(1))
+                    .watch(hours(12).minusMinutes(2))
                     .lead(Lead.OFF_ACROSS_RESISTOR)
                     .watch(minutes(70));
 
@@ -241,7 +241,7 @@ class LeadTest {
                     .leadChecked(LeadProof.OPEN)
                     .watch(seconds(3));
 
-            assertThat(bench.standing()).containsExactly(FindingKind.LEAD_OPEN);
+            assertThat(bench.standing()).contains(FindingKind.LEAD_OPEN);
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
             assertThat(bench.isLoaded()).isFalse();
         }

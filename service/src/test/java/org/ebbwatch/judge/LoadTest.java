@@ -22,7 +22,7 @@ class LoadTest {
                     .act(Act.PUT_ON)
                     .watch(seconds(75));
 
-            assertThat(bench.standing()).containsExactly(FindingKind.LOAD_LOST);
+            assertThat(bench.standing()).contains(FindingKind.LOAD_LOST);
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
             assertThat(bench.judge().isLoadWanted()).isFalse();
             assertThat(bench.wishes()).contains(Wish.OPEN_LOAD);
@@ -72,7 +72,7 @@ class LoadTest {
 
             bench.readsAmperes(0.001).watch(minutes(1));
 
-            assertThat(bench.standing()).containsExactly(FindingKind.LOAD_LOST);
+            assertThat(bench.standing()).contains(FindingKind.LOAD_LOST);
         }
 
         @Test
@@ -180,11 +180,11 @@ class LoadTest {
         @Test
         void is_raised_when_nothing_comes_back_within_the_hour() {
             PassageBench bench =
-                    PassageBench.switched().draining().emptied().watch(hours(12).minusMinutes(1));
-            bench.contactWelded().watch(minutes(55));
+                    PassageBench.switched().draining().emptied().watch(hours(12).minusMinutes(2));
+            bench.contactWelded().watch(minutes(60));
             assertThat(bench.raised()).isEmpty();
 
-            bench.watch(minutes(10));
+            bench.watch(minutes(5));
 
             assertThat(bench.standing()).containsExactly(FindingKind.LOAD_STUCK);
             assertThat(bench.phase()).isEqualTo(Phase.HELD);

@@ -48,6 +48,47 @@ class ProcedureChangeTest {
     }
 
     @Test
+    void a_procedure_that_wants_a_longer_hold_drains_again_what_was_held_too_short() {
+        PassageBench bench =
+                PassageBench.switched().resting().judgeBy(holding(hours(20).toMillis()));
+
+        bench.watch(hours(24)).watch(minutes(5));
+
+        assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+        assertThat(bench.judge().reason()).contains("before its hold was complete");
+    }
+
+    @Test
+    void a_procedure_that_wants_a_longer_hold_holds_a_cell_that_is_tied_off_already() {
+        PassageBench bench =
+                PassageBench.switched().parted().judgeBy(holding(hours(20).toMillis()));
+
+        assertThat(bench.phase()).isEqualTo(Phase.HELD);
+    }
+
+    @Test
+    void a_procedure_that_wants_a_shorter_hold_takes_nothing_back() {
+        PassageBench bench =
+                PassageBench.switched().parted().judgeBy(holding(hours(10).toMillis()));
+
+        assertThat(bench.phase()).isEqualTo(Phase.TIE_OFF);
+        assertThat(bench.watch(minutes(62)).judge().allowed()).contains(Act.RELEASE);
+    }
+
+    private static Procedure holding(long holdMillis) {
+        Procedure careful = Procedure.careful();
+        Procedure.Drain drain = careful.drain();
+        return new Procedure(
+                "other",
+                1,
+                new Procedure.Drain(drain.provenVolts(), drain.limitVolts(), holdMillis, drain.longestMillis()),
+                careful.rest(),
+                careful.tieOff(),
+                careful.heat(),
+                careful.plausible());
+    }
+
+    @Test
     void a_stricter_procedure_takes_back_a_release() {
         PassageBench bench = PassageBench.switched().releasable().judgeBy(Procedure.strict());
 
@@ -77,9 +118,9 @@ class ProcedureChangeTest {
         PassageBench stuck = PassageBench.switched()
                 .draining()
                 .emptied()
-                .watch(hours(12).minusMinutes(1))
+                .watch(hours(12).minusMinutes(2))
                 .contactWelded();
-        stuck.watch(minutes(2)).recalibrated().cell(0.3, 0.06).watch(minutes(65));
+        stuck.watch(minutes(4)).recalibrated().cell(0.3, 0.06).watch(minutes(65));
         assertThat(stuck.standing()).containsExactly(FindingKind.LOAD_STUCK);
     }
 

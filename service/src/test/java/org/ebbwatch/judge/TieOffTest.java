@@ -203,6 +203,13 @@ class TieOffTest {
     }
 
     @Test
+    void a_bond_may_not_be_made_between_a_restart_of_the_board_and_its_first_scan() {
+        PassageBench bench = PassageBench.switched().rested().reboot();
+
+        assertThat(bench.judge().allowed()).doesNotContain(Act.TIE_OFF);
+    }
+
+    @Test
     void a_bond_may_not_be_made_right_after_a_gap_in_which_the_cell_may_have_been_swapped() {
         PassageBench bench = PassageBench.switched()
                 .rested()

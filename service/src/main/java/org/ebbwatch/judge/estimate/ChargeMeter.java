@@ -29,15 +29,12 @@ public final class ChargeMeter {
     public void onLoad(double volts, double amperes, double seconds) {
         double current = Double.isNaN(amperes) ? volts / ohms : amperes;
         double watts = volts * current;
-        double hours = seconds / SECONDS_PER_HOUR;
-        ampereHours += known((lastAmperes + current) / 2 * hours);
-        wattHours += known((lastWatts + watts) / 2 * hours);
+        double charge = (lastAmperes + current) / 2 * seconds / SECONDS_PER_HOUR;
+        double energy = (lastWatts + watts) / 2 * seconds / SECONDS_PER_HOUR;
+        ampereHours += Double.isNaN(charge) ? 0 : charge;
+        wattHours += Double.isNaN(energy) ? 0 : energy;
         lastAmperes = current;
         lastWatts = watts;
-    }
-
-    private static double known(double amount) {
-        return Double.isNaN(amount) ? 0 : amount;
     }
 
     /** The load is off, or nothing is known of the time until the next reading. */

@@ -1,0 +1,192 @@
+package org.ebbwatch.judge;
+
+import java.util.Optional;
+import org.ebbwatch.judge.Entry.LeadProof;
+import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.estimate.RestForecast;
+import org.ebbwatch.judge.estimate.RestForecast.Forecast;
+import org.ebbwatch.judge.procedure.Procedure;
+
+/**
+ * A cell with nothing across it: whether it is there at all, and what it comes back to. Raises REBOUND, LEAD_OPEN and
+ * LOAD_STUCK; what follows from them is {@link Passage}'s.
+ */
+final class OpenCircuit {
+    private final FindingBook findings;
+    private final LoadWatch load;
+    private final OpenCircuitProof proof;
+    private final RestForecast forecast = new RestForecast();
+    private Procedure procedure;
+    private long sinceMillis;
+
+    OpenCircuit(FindingBook findings, LoadWatch load, Procedure procedure) {
+        this.findings = findings;
+        this.load = load;
+        this.proof = new OpenCircuitProof(findings);
+        this.procedure = procedure;
+    }
+
+    void judgeBy(Procedure other) {
+        procedure = other;
+    }
+
+    /** The load has just gone off. */
+    void loadOff(long millis) {
+        sinceMillis = millis;
+        proof.begin(load.beforeVolts(), 0);
+        forecast.begin(millis);
+    }
+
+    /** The bond has just been parted; what the offset of the channel could show is no recovery. */
+    void parted(long millis) {
+        sinceMillis = millis;
+        proof.begin(0, LoadWatch.STEP_FACTOR * proof.expandedVolts());
+    }
+
+    long forMillis(long millis) {
+        return millis - sinceMillis;
+    }
+
+    /** Follows one known reading. */
+    void follow(Reading now) {
+        proof.follow(now);
+    }
+
+    /** Follows one reading; says whether the lead seems to be off. */
+    boolean leadCameOff(Reading now) {
+        if (!now.isKnown()) {
+            return false;
+        }
+        follow(now);
+        double drop = proof.impossibleDrop();
+        if (drop > 0 && !now.announced()) {
+            findings.raise(
+                    FindingKind.LEAD_OPEN,
+                    drop,
+                    0.0,
+                    "V",
+                    "Fell by %1$.3f V with the load off: a resting cell cannot, a lead came off.");
+        }
+        return drop > 0;
+    }
+
+    /** Whether it came back so late that the board has to confirm first that this is the cell and no open input. */
+    boolean awaitsConfirmation(Reading now) {
+        return isBack(now) && proof.isToBeConfirmed(now.atMillis(), forMillis(now.atMillis()));
+    }
+
+    private boolean isBack(Reading now) {
+        boolean explained = findings.stands(FindingKind.LEAD_OPEN) || findings.stands(FindingKind.LOAD_LOST);
+        boolean below = now.isBelow(procedure.rest().limitVolts());
+        return load.hasBeenOn() && now.isKnown() && !explained && !below;
+    }
+
+    /** REBOUND: whenever the load is off after it was on and V + U is above the rested limit. */
+    boolean cameBack(Reading now) {
+        double limit = procedure.rest().limitVolts();
+        if (!isBack(now)) {
+            return false;
+        }
+        findings.raise(
+                FindingKind.REBOUND,
+                now.volts(),
+                limit,
+                "V",
+                "Came back to %1$.3f V with the load off, limit %2$.2f V: not empty.");
+        return true;
+    }
+
+    /** REBOUND before it happens: what the recovery so far must lead to in this rest. Empty if it leads to nothing. */
+    Optional<Forecast> willComeBack(Reading now) {
+        double limit = procedure.rest().limitVolts();
+        double expanded = now.expandedVolts();
+        double leastRise = 2 * LoadWatch.STEP_FACTOR * now.differenceVolts();
+        if (!forecast.add(now.atMillis(), proof.smoothVolts())) {
+            return Optional.empty();
+        }
+        Optional<Forecast> coming = forecast.forecast(
+                        limit - expanded, procedure.rest().leastMillis(), leastRise)
+                .filter(to -> to.volts() - expanded > limit);
+        coming.ifPresent(to -> findings.raise(
+                FindingKind.REBOUND,
+                to.volts(),
+                limit,
+                "V",
+                "Now at %3$.3f V it will come back to %1$.3f V in its rest, limit %2$.2f V: not empty.",
+                now.volts()));
+        return coming;
+    }
+
+    /** LOAD_STUCK: the load is off, but no recovery was seen in the time allowed. */
+    boolean isStuck(Reading now) {
+        if (proof.hasRecovered() || proof.watchedMillis() <= procedure.rest().recoveryMillis()) {
+            return false;
+        }
+        findings.raise(
+                FindingKind.LOAD_STUCK,
+                proof.recoveredVolts(),
+                proof.neededVolts(),
+                "V",
+                "Load off, but no recovery (%1$.4f V in %3$d s): load stuck, or no cell there.",
+                forMillis(now.atMillis()) / 1000);
+        return true;
+    }
+
+    /** The bond was parted for as long as it may be; says whether anything shows a cell. */
+    boolean showsNoCell() {
+        if (proof.hasRecovered()) {
+            return false;
+        }
+        findings.raise(
+                FindingKind.LEAD_OPEN,
+                proof.recoveredVolts(),
+                proof.neededVolts(),
+                "V",
+                "Parted for %3$d min, no recovery: nothing shows a cell.",
+                procedure.tieOff().longestOpenMillis() / 60_000);
+        return true;
+    }
+
+    /** Whether both proofs are there; {@code already} if they were, and only need to be kept up. */
+    boolean isProven(long millis, boolean already) {
+        return already ? proof.stillHolds(millis) : proof.isComplete(millis);
+    }
+
+    /** Asks for the proof of attachment when it is due. */
+    void askForProof(long millis, boolean verdictHangsOnIt, Watch watch) {
+        proof.askWhenDue(millis, verdictHangsOnIt);
+        if (verdictHangsOnIt && proof.needsMeter(millis)) {
+            watch.ask(Wish.ASK_METER);
+        }
+    }
+
+    void leadChecked(LeadProof answer, long millis, boolean matters) {
+        proof.checked(answer, millis);
+        if (matters && answer == LeadProof.OPEN) {
+            findings.raise(FindingKind.LEAD_OPEN, "The lead check moved the channel: no cell is attached.");
+        }
+    }
+
+    void metered(double volts, long millis) {
+        if (!proof.contradicts(volts)) {
+            proof.metered(volts, millis);
+            return;
+        }
+        findings.raise(
+                FindingKind.LEAD_OPEN,
+                proof.smoothVolts(),
+                volts,
+                "V",
+                "A meter reads %2$.3f V where the board reads %1$.3f V: the board is not attached.");
+    }
+
+    void moved() {
+        forecast.forget();
+        proof.moved();
+    }
+
+    void recalibrated() {
+        forecast.forget();
+        proof.levelAnew();
+    }
+}

@@ -1,0 +1,111 @@
+package org.ebbwatch.judge;
+
+import org.ebbwatch.judge.Entry.LeadProof;
+import org.ebbwatch.judge.procedure.Procedure;
+
+/** What is told of a passage that is neither a reading nor a person's act. */
+final class Reports {
+    private final Passage passage;
+    private final FindingBook findings;
+    private final Channel channel;
+    private final OpenCircuit openCircuit;
+    private final Watch watch;
+
+    Reports(Passage passage) {
+        this.passage = passage;
+        this.findings = passage.findings();
+        this.channel = passage.channel();
+        this.openCircuit = passage.openCircuit();
+        this.watch = passage.watch();
+    }
+
+    void silent() {
+        findings.raise(FindingKind.SILENT, "Nothing heard from the board.");
+        passage.pace().silent();
+        channel.charge().interrupt();
+        watch.breakOff();
+    }
+
+    void gap(long leastMillis, long mostMillis) {
+        Procedure.Plausible plausible = passage.procedure().plausible();
+        if (mostMillis > passage.longestStepMillis()) {
+            findings.raise(
+                    FindingKind.SILENT,
+                    leastMillis / 1000.0,
+                    plausible.silentMillis() / 1000.0,
+                    "s",
+                    "Nothing heard from the board for at least %3$d s.",
+                    leastMillis / 1000);
+        }
+        if (mostMillis > plausible.pauseMillis()) {
+            watch.restart();
+        }
+        channel.gap(mostMillis);
+        interrupted();
+        passage.pace().missed(passage.lastMillis());
+    }
+
+    /** Nothing before explains what comes next. */
+    void interrupted() {
+        passage.unseen();
+        watch.breakOff();
+        channel.interrupted(passage.lastMillis());
+        passage.polarity().interrupt();
+    }
+
+    void moved() {
+        interrupted();
+        channel.gaps().forget();
+        openCircuit.moved();
+    }
+
+    void recalibrated() {
+        interrupted();
+        channel.gaps().forget();
+        openCircuit.recalibrated();
+    }
+
+    void clock(boolean odd) {
+        if (odd) {
+            findings.raise(FindingKind.CLOCK_ODD, "The board's clock runs more than 1 % off: watch clocks stand.");
+            watch.breakOff();
+        } else {
+            findings.clear(FindingKind.CLOCK_ODD);
+        }
+    }
+
+    void leadChecked(LeadProof answer) {
+        openCircuit.leadChecked(answer, passage.lastMillis(), passage.phase() != Phase.CHECK_IN && !passage.isBonded());
+        passage.obeyFindings();
+    }
+
+    void metered(double volts) {
+        if (passage.isOpenCircuit()) {
+            openCircuit.metered(volts, passage.lastMillis());
+            passage.obeyFindings();
+        }
+    }
+
+    void stringOpened() {
+        channel.leaveString();
+        passage.wantLoad(false);
+        passage.hold("the string's load was opened; finish its cells singly");
+    }
+
+    void judgeBy(Procedure other) {
+        Procedure procedure = passage.procedure();
+        Phase phase = passage.phase();
+        boolean stricterRest = other.rest().limitVolts() < procedure.rest().limitVolts()
+                || other.rest().leastMillis() > procedure.rest().leastMillis();
+        boolean stricterHold = other.drain().limitVolts() < procedure.drain().limitVolts()
+                || other.drain().holdMillis() > procedure.drain().holdMillis();
+        passage.judgedBy(other);
+        watch.takeBackVerdicts();
+        if (stricterHold) {
+            passage.beginHoldAgain();
+        }
+        if (phase == Phase.TIE_OFF && (stricterRest || stricterHold)) {
+            passage.hold("the procedure now wants more than this cell had before it was tied off");
+        }
+    }
+}
