@@ -22,7 +22,7 @@ final class CalibrationText {
 
     private CalibrationText() {}
 
-    static Map<String, Object> of(Calibration calibration, int channel) {
+    static Map<String, Object> of(Calibration calibration) {
         Identity identity = calibration.board().identity();
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("fromSequence", calibration.fromSequence());
@@ -43,7 +43,7 @@ final class CalibrationText {
         map.put("expandedOffsetNanovolts", identity.converter().offsetNanovolts());
         map.put("expandedGainPartsPerMillion", identity.converter().gainPartsPerMillion());
         map.put("expandedCelsiusMicrokelvin", identity.converter().celsiusMicrokelvin());
-        map.put("channel", channel(identity, channel));
+        map.put("channel", channel(identity, calibration.board().channel()));
         map.put("ambientChannel", first(identity, ChannelRole.AMBIENT));
         map.put("referenceChannel", first(identity, ChannelRole.DUMMY));
         map.put("bankChannel", first(identity, ChannelRole.BANK));

@@ -62,9 +62,7 @@ final class RecordWriter {
         map.put("sensors", CalibrationText.SENSORS);
         map.put(
                 "calibrations",
-                telling.calibrations().stream()
-                        .map(calibration -> CalibrationText.of(calibration, card.channel()))
-                        .toList());
+                telling.calibrations().stream().map(CalibrationText::of).toList());
         map.put("outcome", RecordJson.toMap(verdict.end()));
         map.put("results", verdict.results().stream().map(RecordWriter::result).toList());
         phases();

@@ -2,6 +2,7 @@ package org.ebbwatch.judge;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.Optional;
 import org.ebbwatch.judge.procedure.Procedure;
 
 /**
@@ -110,8 +111,31 @@ public sealed interface Entry {
     /** A person measured the cell's terminals with a meter. */
     record Metered(long eventMillis, double volts) implements Entry {}
 
-    /** A person announced work on this channel: relative limits pause until {@code untilMillis}, absolute trips do not. */
-    record Announced(long eventMillis, long untilMillis) implements Entry {}
+    /**
+     * A person announced work on this channel: relative limits pause until {@code untilMillis}, absolute trips do not.
+     *
+     * @param work which; empty where nobody said
+     */
+    record Announced(long eventMillis, long untilMillis, Optional<Work> work) implements Entry {
+        public Announced {
+            requireNonNull(work);
+        }
+
+        /** Work nobody says more about. */
+        public Announced(long eventMillis, long untilMillis) {
+            this(eventMillis, untilMillis, Optional.empty());
+        }
+    }
+
+    /** What a person may be about to do at a channel. */
+    enum Work {
+        /** A short load or a meter's own pulse, to see the cell answer. */
+        PROBE,
+        /** Holding the sensor between two fingers: a sensor on its cell must warm. */
+        TOUCH,
+        /** Anything else with the hands: bonding, insulating, taping a sensor on. */
+        HAND_WORK
+    }
 
     /** The cell was moved to another channel. */
     record Moved(long eventMillis, String board, int channel) implements Entry {

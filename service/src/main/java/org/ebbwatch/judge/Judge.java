@@ -128,6 +128,16 @@ public final class Judge {
         return passage.isLocked();
     }
 
+    /** Whether the load is known to be on. */
+    public boolean isLoadOn() {
+        return passage.load().isOn();
+    }
+
+    /** Whether the leads are bonded, so that the voltage says nothing of the cell. */
+    public boolean isBonded() {
+        return passage.isBonded();
+    }
+
     /** Whether the load should be on. */
     public boolean isLoadWanted() {
         return passage.load().wanted();

@@ -7,4 +7,11 @@ public interface BoardControl {
 
     /** Says whether the request was sent. */
     boolean checkLead(String board, int channel);
+
+    /**
+     * Lets the lamp at a channel blink; says whether the request was sent.
+     *
+     * @param seconds 0 to 255; 0 stops it
+     */
+    boolean blink(String board, int channel, int seconds);
 }

@@ -89,6 +89,23 @@ final class BoardWatch {
                 && identity.channels().get(channel).role() == ChannelRole.CELL;
     }
 
+    /** A thermometer in the watch container. */
+    boolean isWatch(int channel) {
+        return identity != null
+                && channel >= 0
+                && channel < identity.channels().size()
+                && identity.channels().get(channel).role() == ChannelRole.WATCH;
+    }
+
+    /** The lowest volts the board can read. */
+    double lowestVolts() {
+        return identity.scales().volts(identity.converter().lowestCounts());
+    }
+
+    long intervalMillis() {
+        return identity.intervalMillis();
+    }
+
     /** The calibrated reading of one channel in the latest scan. */
     Entry.Scan reading(int channel) {
         int state = latest.state()[channel];

@@ -3,10 +3,12 @@ package org.ebbwatch.passage;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Optional;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Judge;
 import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.passage.Happening.Kind;
 import org.ebbwatch.passage.RackView.PassageView;
 import org.ebbwatch.passage.RackView.Past;
 
@@ -14,37 +16,56 @@ import org.ebbwatch.passage.RackView.Past;
 final class OpenPassage {
     private static final int PAST_KEPT = 200;
 
-    private final PassageCard card;
+    private final PassageCard opened;
     private final PassageLog log;
     private final Judge judge;
+    private final HandLoad handLoad;
     private final Deque<Past> past = new ArrayDeque<>();
+    private PassageCard card;
     private long sequence;
+    private long changedSequence;
     private long lastScanMillis;
 
     /** A passage just opened. */
     OpenPassage(PassageCard card, PassageLog log) {
-        this.card = card;
-        this.log = log;
-        this.judge = new Judge(card.cell(), card.procedure());
+        this(card, card, log, new Judge(card.cell(), card.procedure()));
         this.lastScanMillis = card.openedMillis() - 1;
     }
 
     /** A passage taken up again. */
     OpenPassage(PassageCard card, PassageLog log, Refolded refolded) {
-        this.card = card;
-        this.log = log;
-        this.judge = refolded.judge();
+        this(card, card.at(refolded.channel()), log, refolded.judge());
         this.sequence = refolded.sequence();
+        this.changedSequence = refolded.changedSequence();
         this.lastScanMillis = refolded.lastScanMillis();
         refolded.past().forEach(this::remember);
     }
 
+    private OpenPassage(PassageCard opened, PassageCard now, PassageLog log, Judge judge) {
+        this.opened = opened;
+        this.card = now;
+        this.log = log;
+        this.judge = judge;
+        this.handLoad = new HandLoad(opened.cell().loadOhms());
+    }
+
+    /** As it was opened. */
+    PassageCard opened() {
+        return opened;
+    }
+
+    /** As it was opened, but with the channel it is on now. */
     PassageCard card() {
         return card;
     }
 
     Judge judge() {
         return judge;
+    }
+
+    /** Sequence of the last entry by which something changed that a person goes by. */
+    long changedSequence() {
+        return changedSequence;
     }
 
     /** Folds an entry, writes it and what follows from it to the journal, and returns what follows. */
@@ -60,7 +81,54 @@ final class OpenPassage {
             log.happened(card.id(), sequence, entry.eventMillis(), event);
             Past.of(entry.eventMillis(), event).ifPresent(this::remember);
         }
+        if (entry instanceof Entry.Moved moved) {
+            card = card.at(moved.channel());
+        }
+        if (Change.isOne(entry, outcome)) {
+            changedSequence = sequence;
+        }
+        followHandLoad(entry);
         return outcome;
+    }
+
+    private void followHandLoad(Entry entry) {
+        if (entry instanceof Scan scan && !card.cell().switched()) {
+            handLoad.follow(scan, judge.isLoadOn(), judge.phase(), judge.isBonded());
+        } else if (entry instanceof Entry.Gap || entry instanceof Entry.Moved) {
+            handLoad.forget();
+        }
+    }
+
+    /** What the terminals say of a load put on by hand, against what was said. */
+    Optional<LoadStep> seems() {
+        return handLoad.seems();
+    }
+
+    /** Adds what is to be told of an entry that was just folded. */
+    void news(Entry entry, Outcome outcome, Optional<LoadStep> seemed, List<Happening> into) {
+        long at = entry.eventMillis();
+        HappeningText.of(entry).ifPresent(told -> into.add(happening(Kind.DONE, at, told.what(), told.line())));
+        for (Outcome.Event event : outcome.events()) {
+            HappeningText.of(event).ifPresent(told -> into.add(happening(told.kind(), at, told.what(), told.line())));
+        }
+        if (!seems().equals(seemed)) {
+            String what = seems().map(Enum::name).orElse("");
+            into.add(
+                    happening(Kind.SEEMS, at, what, seems().map(LoadStep::words).orElse("")));
+        }
+    }
+
+    Happening happening(Kind kind, long eventMillis, String what, String line) {
+        return new Happening(
+                kind,
+                card.board(),
+                Optional.of(card.id()),
+                card.cell().tag(),
+                card.channel(),
+                eventMillis,
+                changedSequence,
+                what,
+                line);
     }
 
     private void remember(Past what) {
@@ -70,6 +138,11 @@ final class OpenPassage {
         }
     }
 
+    /** What came of a request that was entered just now. */
+    Receipt receipt() {
+        return new Receipt(card.id(), changedSequence, card.board(), card.channel(), judge.phase(), judge.reason());
+    }
+
     PassageStanding standing() {
         return new PassageStanding(
                 card, judge.phase(), judge.reason(), List.copyOf(judge.findings()), judge.lastMillis(), sequence);
@@ -77,18 +150,18 @@ final class OpenPassage {
 
     PassageView view() {
         return new PassageView(
-                card.id(),
-                card.cell().tag(),
-                card.board(),
-                card.channel(),
+                card,
+                changedSequence,
                 judge.phase(),
                 judge.reason(),
                 judge.round(),
                 judge.ampereHours(),
                 judge.wattHours(),
                 judge.remainingMillis(),
-                card.openedMillis(),
                 judge.isLocked(),
+                judge.isLoadOn(),
+                judge.isBonded(),
+                seems(),
                 List.copyOf(judge.findings()),
                 judge.standingWishes(),
                 judge.allowed(),

@@ -24,4 +24,10 @@ public record PassageCard(
         Procedure procedure,
         long openedMillis,
         long wallMillis,
-        int simulatedSpeed) {}
+        int simulatedSpeed) {
+
+    /** The same passage on another channel of its board. */
+    PassageCard at(int otherChannel) {
+        return new PassageCard(id, board, otherChannel, cell, procedure, openedMillis, wallMillis, simulatedSpeed);
+    }
+}

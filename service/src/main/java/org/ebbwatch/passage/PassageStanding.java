@@ -7,7 +7,7 @@ import org.ebbwatch.judge.Phase;
 /**
  * What stands on a passage.
  *
- * @param card what is fixed of it
+ * @param card what is fixed of it, with the channel it is on now
  * @param phase where it is
  * @param reason why it is there
  * @param findings what stands

@@ -6,6 +6,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.store.AlarmTable;
+import org.ebbwatch.store.ReceiptTable;
 
 /** Where a rack keeps its readings and its journal. Used under the rack's lock. */
 public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
@@ -30,6 +31,12 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Where alarms are written down; what is written there is committed with the journal. */
     AlarmTable alarms();
+
+    /** Where receipts of people's requests are written down; what is written there is committed with the journal. */
+    ReceiptTable receipts();
+
+    /** Counts another run of the service over these records; 0 where that cannot be written down. */
+    long beginRun(long wallMillis);
 
     /** Why readings or facts cannot be made to last now; empty while they can. */
     Optional<String> trouble();

@@ -47,27 +47,53 @@ public record RackView(List<BoardView> boards, List<ChannelView> channels, List<
     /**
      * One passage.
      *
+     * @param card what is fixed of it, with the channel it is on now
+     * @param sequence of the last entry of its journal by which something changed that a person goes by
      * @param remainingMillis event time the running watch has still to go
+     * @param loadOn whether its load is known to be on
+     * @param bonded whether its leads are bonded
+     * @param seems what the terminals say of a load put on by hand, against what was said
      * @param standing what the passage waits for a person to do
      * @param past what happened, oldest first, the last 200
      */
     public record PassageView(
-            UUID id,
-            String tag,
-            String board,
-            int channel,
+            PassageCard card,
+            long sequence,
             Phase phase,
             String reason,
             int round,
             double ampereHours,
             double wattHours,
             long remainingMillis,
-            long openedMillis,
             boolean locked,
+            boolean loadOn,
+            boolean bonded,
+            Optional<LoadStep> seems,
             List<Finding> findings,
             Set<Wish> standing,
             Set<Act> allowed,
-            List<Past> past) {}
+            List<Past> past) {
+
+        public UUID id() {
+            return card.id();
+        }
+
+        public String tag() {
+            return card.cell().tag();
+        }
+
+        public String board() {
+            return card.board();
+        }
+
+        public int channel() {
+            return card.channel();
+        }
+
+        public long openedMillis() {
+            return card.openedMillis();
+        }
+    }
 
     /** Something that happened to a passage. */
     public record Past(long eventMillis, Kind kind, String what, String line) {

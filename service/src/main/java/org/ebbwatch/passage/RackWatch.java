@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 import org.ebbwatch.acquire.Answer;
 import org.ebbwatch.acquire.BoardListener;
 import org.ebbwatch.acquire.BoardScan;
@@ -42,22 +41,30 @@ public final class RackWatch implements BoardListener {
     private final Supplier<UUID> ids;
     private final RackObserver observer;
     private final Map<String, BoardWatch> boards = new LinkedHashMap<>();
-    private final Map<UUID, OpenPassage> passages = new LinkedHashMap<>();
-    private final List<OpenPassage> closed = new ArrayList<>();
+    private final Passages passages = new Passages();
     private final List<ExpectedCell> expected = new ArrayList<>();
     private final Set<OpenPassage> changed = new LinkedHashSet<>();
+    private final Happenings happenings;
+    private final List<Happening> news = new ArrayList<>();
     private boolean uncommitted;
 
     public RackWatch(TraceLog trace, PassageLog log, BoardControl control, Supplier<UUID> ids) {
-        this(trace, log, control, ids, RackObserver.NONE);
+        this(trace, log, control, ids, RackObserver.NONE, new Happenings(0));
     }
 
-    public RackWatch(TraceLog trace, PassageLog log, BoardControl control, Supplier<UUID> ids, RackObserver observer) {
+    public RackWatch(
+            TraceLog trace,
+            PassageLog log,
+            BoardControl control,
+            Supplier<UUID> ids,
+            RackObserver observer,
+            Happenings happenings) {
         this.trace = trace;
         this.log = log;
         this.control = control;
         this.ids = ids;
         this.observer = observer;
+        this.happenings = happenings;
     }
 
     /** A board that the rack file names; it need not be there yet. */
@@ -74,7 +81,7 @@ public final class RackWatch implements BoardListener {
 
     /** Takes up a passage that an earlier run of the service left open. */
     public void takeUp(PassageCard card, Refolded refolded) {
-        passages.put(card.id(), new OpenPassage(card, log, refolded));
+        passages.add(new OpenPassage(card, log, refolded));
     }
 
     // ---- what boards say ----
@@ -90,10 +97,8 @@ public final class RackWatch implements BoardListener {
         BoardWatch watch = watch(board);
         trace.append(board, scan);
         watch.heard(scan);
-        for (OpenPassage passage : passages.values()) {
-            if (passage.card().board().equals(board)) {
-                follow(passage, watch.reading(passage.card().channel()));
-            }
+        for (OpenPassage passage : passages.on(board)) {
+            follow(passage, watch.reading(passage.card().channel()));
         }
         checkInExpected(board, scan.arrival().wallMillis());
         settle();
@@ -112,7 +117,7 @@ public final class RackWatch implements BoardListener {
         observer.heard(board);
         uncommitted = true;
         for (ExpectedCell cell : here) {
-            if (on(board, cell.channel()).isEmpty()) {
+            if (passages.on(board, cell.channel()).isEmpty()) {
                 checkIn(board, cell.channel(), cell.cell(), cell.procedure(), wallMillis);
             }
         }
@@ -152,7 +157,7 @@ public final class RackWatch implements BoardListener {
                     case OPEN -> LeadProof.OPEN;
                     case NOT_DONE -> LeadProof.NOT_DONE;
                 };
-        on(board, channel).ifPresent(passage -> follow(passage, new Entry.LeadChecked(now(passage), proof)));
+        passages.on(board, channel).ifPresent(passage -> follow(passage, new Entry.LeadChecked(now(passage), proof)));
         settle();
     }
 
@@ -163,7 +168,11 @@ public final class RackWatch implements BoardListener {
 
     @Override
     public void link(String board, LinkState state, String detail) {
-        watch(board).link(state, detail);
+        BoardWatch watch = watch(board);
+        watch.link(state, detail);
+        news.add(new Happening(
+                Happening.Kind.LINK, board, Optional.empty(), "", -1, watch.eventMillis(), 0, state.name(), detail));
+        tell();
     }
 
     // ---- what people say ----
@@ -181,24 +190,28 @@ public final class RackWatch implements BoardListener {
         if (!watch.isCell(channel)) {
             throw new IllegalStateException("channel " + channel + " of board " + board + " is no cell channel");
         }
-        on(board, channel).ifPresent(other -> {
+        passages.on(board, channel).ifPresent(other -> {
             throw new IllegalStateException("channel " + channel + " of board " + board + " holds the cell "
                     + other.card().cell().tag());
         });
-        var card = new PassageCard(
-                ids.get(),
-                board,
-                channel,
-                cell,
-                procedure,
-                watch.eventMillis() + 1,
-                wallMillis,
-                watch.simulatedSpeed());
-        log.opened(card);
-        passages.put(card.id(), new OpenPassage(card, log));
-        uncommitted = true;
+        OpenPassage passage = open(board, channel, cell, procedure, wallMillis);
         settle();
-        return card;
+        return passage.opened();
+    }
+
+    /** The same, not settled yet, where nothing is in the way. */
+    OpenPassage open(String board, int channel, CellCard cell, Procedure procedure, long wallMillis) {
+        BoardWatch watch = watch(board);
+        long at = watch.eventMillis() + 1;
+        int speed = watch.simulatedSpeed();
+        var card = new PassageCard(ids.get(), board, channel, cell, procedure, at, wallMillis, speed);
+        log.opened(card);
+        var passage = new OpenPassage(card, log);
+        passages.add(passage);
+        news.add(passage.happening(
+                Happening.Kind.OPENED, at, cell.tag(), passage.judge().reason()));
+        uncommitted = true;
+        return passage;
     }
 
     /** A person did, or wants to do, something; refused where the passage does not allow it. */
@@ -230,15 +243,12 @@ public final class RackWatch implements BoardListener {
 
     /** What is fixed of a passage, open or closed. */
     public Optional<PassageCard> card(UUID id) {
-        return Stream.concat(passages.values().stream(), closed.stream())
-                .map(OpenPassage::card)
-                .filter(card -> card.id().equals(id))
-                .findFirst();
+        return passages.find(id).map(OpenPassage::opened);
     }
 
     /** What stands on every passage that is not over. */
     public List<PassageStanding> standings() {
-        return passages.values().stream().map(OpenPassage::standing).toList();
+        return passages.open().stream().map(OpenPassage::standing).toList();
     }
 
     /** Event time of a board's last scan; -1 before the first, and for a board there is not. */
@@ -254,16 +264,16 @@ public final class RackWatch implements BoardListener {
             boardViews.add(board.view());
             channelViews.addAll(board.channelViews());
         }
-        List<RackView.PassageView> passageViews = new ArrayList<>();
-        closed.forEach(passage -> passageViews.add(passage.view()));
-        passages.values().forEach(passage -> passageViews.add(passage.view()));
-        return new RackView(boardViews, channelViews, passageViews);
+        return new RackView(boardViews, channelViews, passages.views());
     }
 
     // ---- how it is followed ----
 
-    private void follow(OpenPassage passage, Entry entry) {
+    /** Folds an entry and carries out what is wished; {@link #settle()} makes it last. */
+    void follow(OpenPassage passage, Entry entry) {
+        Optional<LoadStep> seemed = passage.seems();
         Outcome outcome = passage.fold(entry);
+        passage.news(entry, outcome, seemed, news);
         uncommitted |= !(entry instanceof Entry.Scan);
         for (Outcome.Event event : outcome.events()) {
             if (event instanceof Outcome.Wished wished) {
@@ -296,8 +306,8 @@ public final class RackWatch implements BoardListener {
     private void openString(String board, int channel) {
         for (int step : new int[] {-1, 1}) {
             for (int neighbour = channel; ; neighbour += step) {
-                Optional<OpenPassage> mate =
-                        on(board, neighbour).filter(other -> other.card().cell().inString());
+                Optional<OpenPassage> mate = passages.on(board, neighbour)
+                        .filter(other -> other.card().cell().inString());
                 if (mate.isEmpty()) {
                     break;
                 }
@@ -309,32 +319,42 @@ public final class RackWatch implements BoardListener {
         }
     }
 
-    private void settle() {
-        if (!uncommitted) {
-            return;
-        }
-        List<PassageStanding> news = changed.stream().map(OpenPassage::standing).toList();
-        changed.clear();
-        try {
-            observer.changed(news);
-        } finally {
-            log.commit();
-            uncommitted = false;
-        }
-        observer.committed();
-        passages.values().removeIf(passage -> passage.judge().phase().isOver() && closed.add(passage));
-    }
-
-    private void each(String board, Consumer<OpenPassage> what) {
-        for (OpenPassage passage : passages.values()) {
-            if (passage.card().board().equals(board)) {
-                what.accept(passage);
-            }
-        }
+    /** The same, also where only a receipt was written. */
+    void settleNow() {
+        uncommitted = true;
         settle();
     }
 
-    private long now(OpenPassage passage) {
+    /** Makes all that happened last, then tells of it. */
+    void settle() {
+        if (uncommitted) {
+            List<PassageStanding> standings =
+                    changed.stream().map(OpenPassage::standing).toList();
+            changed.clear();
+            try {
+                observer.changed(standings);
+            } finally {
+                log.commit();
+                uncommitted = false;
+            }
+            observer.committed();
+            passages.sortOut();
+        }
+        tell();
+    }
+
+    private void tell() {
+        happenings.add(news);
+        news.clear();
+    }
+
+    private void each(String board, Consumer<OpenPassage> what) {
+        passages.on(board).forEach(what);
+        settle();
+    }
+
+    /** Event time at which something is entered into a passage now. */
+    long now(OpenPassage passage) {
         return since(passage, watch(passage.card().board()).eventMillis());
     }
 
@@ -344,20 +364,9 @@ public final class RackWatch implements BoardListener {
                 passage.judge().lastMillis());
     }
 
-    private Optional<OpenPassage> on(String board, int channel) {
-        return passages.values().stream()
-                .filter(passage -> passage.card().board().equals(board)
-                        && passage.card().channel() == channel
-                        && !passage.judge().phase().isOver())
-                .findFirst();
-    }
-
     /** Open or closed. */
     private OpenPassage passage(UUID id) {
-        return Stream.concat(passages.values().stream(), closed.stream())
-                .filter(passage -> passage.card().id().equals(id))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("there is no passage " + id));
+        return passages.find(id).orElseThrow(() -> new IllegalArgumentException("there is no passage " + id));
     }
 
     private OpenPassage openPassage(UUID id) {
@@ -367,6 +376,15 @@ public final class RackWatch implements BoardListener {
                     "the passage " + id + " is over: " + passage.judge().phase());
         }
         return passage;
+    }
+
+    Passages passages() {
+        return passages;
+    }
+
+    /** The boards there are, in the order of the rack file. */
+    Map<String, BoardWatch> boards() {
+        return boards;
     }
 
     private BoardWatch watch(String board) {

@@ -4,13 +4,16 @@ import io.micronaut.core.type.Argument;
 import io.micronaut.json.JsonMapper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Writes the judge's records as JSON objects and reads them back, component by component. A NaN is written as null.
- * Components may be numbers, truth values, strings, enums and records of those.
+ * Components may be numbers, truth values, strings, enums and records of those, or any of these as an Optional, which is left
+ * out where it is empty.
  */
 public final class RecordJson {
     private static final JsonMapper MAPPER = JsonMapper.createDefault();
@@ -42,7 +45,12 @@ public final class RecordJson {
     public static Map<String, Object> toMap(Record value) {
         Map<String, Object> map = new LinkedHashMap<>();
         for (RecordComponent component : value.getClass().getRecordComponents()) {
-            map.put(component.getName(), written(get(component, value)));
+            Object held = get(component, value);
+            if (held instanceof Optional<?> maybe) {
+                maybe.ifPresent(it -> map.put(component.getName(), written(it)));
+            } else {
+                map.put(component.getName(), written(held));
+            }
         }
         return map;
     }
@@ -81,11 +89,7 @@ public final class RecordJson {
         Object[] values = new Object[components.length];
         for (int i = 0; i < components.length; i++) {
             types[i] = components[i].getType();
-            String name = components[i].getName();
-            if (!map.containsKey(name)) {
-                throw new IllegalArgumentException(type.getSimpleName() + " needs " + name);
-            }
-            values[i] = read(types[i], map.get(name), type.getSimpleName() + '.' + name);
+            values[i] = component(components[i], map, type.getSimpleName());
         }
         try {
             var constructor = type.getDeclaredConstructor(types);
@@ -94,6 +98,19 @@ public final class RecordJson {
         } catch (ReflectiveOperationException e) {
             throw new IllegalArgumentException("not a " + type.getSimpleName() + ": " + map, e);
         }
+    }
+
+    private static Object component(RecordComponent component, Map<?, ?> map, String record) {
+        String name = component.getName();
+        String where = record + '.' + name;
+        if (component.getType() == Optional.class) {
+            Class<?> held = (Class<?>) ((ParameterizedType) component.getGenericType()).getActualTypeArguments()[0];
+            return map.containsKey(name) ? Optional.of(read(held, map.get(name), where)) : Optional.empty();
+        }
+        if (!map.containsKey(name)) {
+            throw new IllegalArgumentException(record + " needs " + name);
+        }
+        return read(component.getType(), map.get(name), where);
     }
 
     private static Object read(Class<?> type, Object value, String where) {

@@ -18,20 +18,27 @@ import org.ebbwatch.trace.TraceStore;
 import org.ebbwatch.trace.codec.Sha256;
 
 /**
- * Reads a passage's calibrated readings back from the trace: its own channel joined with the board's ambient, dummy and bank
- * channels of the same scan, an hour at a time.
+ * Reads a passage's calibrated readings back from the trace: the channel it was on at the time, joined with the board's ambient,
+ * dummy and bank channels of the same scan, an hour at a time.
  */
 final class ScanReader {
     private static final long WINDOW_MILLIS = 3_600_000;
     private static final HostTime NO_TIME = new HostTime("", 0, 0, WallQuality.UNSYNCHRONISED);
 
-    private final PassageCard card;
+    private final String boardName;
+    private final List<OnChannel> stays;
     private final TraceStore trace;
     private final Map<Sha256, BoardWatch> boards = new HashMap<>();
     private final Map<Sha256, Identity> identities = new HashMap<>();
 
-    ScanReader(PassageCard card, TraceStore trace) {
-        this.card = card;
+    /**
+     * A reader of one passage.
+     *
+     * @param stays where the passage was, in order
+     */
+    ScanReader(String board, List<OnChannel> stays, TraceStore trace) {
+        this.boardName = board;
+        this.stays = stays;
         this.trace = trace;
     }
 
@@ -48,44 +55,58 @@ final class ScanReader {
      * changes, what the board said of itself to {@code boards}.
      */
     void readWhile(long fromMillis, long toMillis, Consumer<HeardBoard> boardTaker, Predicate<Entry.Scan> taker) {
+        for (int i = 0; i < stays.size(); i++) {
+            int channel = stays.get(i).channel();
+            long from = Math.max(fromMillis, stays.get(i).fromMillis());
+            long to = i + 1 < stays.size() ? Math.min(toMillis, stays.get(i + 1).fromMillis()) : toMillis;
+            if (!readWhile(channel, from, to, boardTaker, taker)) {
+                return;
+            }
+        }
+    }
+
+    private boolean readWhile(
+            int channel, long fromMillis, long toMillis, Consumer<HeardBoard> boardTaker, Predicate<Entry.Scan> taker) {
         Stretch told = null;
         for (long begin = fromMillis; begin < toMillis; begin += WINDOW_MILLIS) {
             long from = begin;
             long to = Math.min(toMillis, from + WINDOW_MILLIS);
-            Column own = column(card.channel(), from, to);
+            Column own = column(channel, from, to);
             Map<Integer, Column> others = new HashMap<>();
             for (int row = 0; row < own.millis.size(); row++) {
                 Stretch stretch = own.stretches.get(row);
                 BoardWatch board = board(stretch);
                 if (!stretch.equals(told)) {
                     told = stretch;
-                    boardTaker.accept(heard(stretch));
+                    boardTaker.accept(heard(stretch, channel));
                 }
-                for (int channel : board.roleChannels()) {
-                    others.computeIfAbsent(channel, other -> column(other, from, to));
+                for (int role : board.roleChannels()) {
+                    others.computeIfAbsent(role, other -> column(other, from, to));
                 }
-                if (!taker.test(scan(board, own, others, row))) {
-                    return;
+                if (!taker.test(scan(board, channel, own, others, row))) {
+                    return false;
                 }
             }
         }
+        return true;
     }
 
-    private HeardBoard heard(Stretch stretch) {
+    private HeardBoard heard(Stretch stretch, int channel) {
         return new HeardBoard(
-                card.board(),
+                boardName,
+                channel,
                 stretch.bootNumber(),
                 identities.get(stretch.identityHash()),
                 stretch.identityHash().toString());
     }
 
-    private Entry.Scan scan(BoardWatch board, Column own, Map<Integer, Column> others, int row) {
+    private Entry.Scan scan(BoardWatch board, int number, Column own, Map<Integer, Column> others, int row) {
         long millis = own.millis.get(row);
         Stretch stretch = own.stretches.get(row);
         var scan = new BoardScan(board.channels());
         scan.stamp(stretch.bootNumber(), 0, millis, 0, stretch.kinds().hasAmperes(), NO_TIME);
         scan.channel(
-                card.channel(),
+                number,
                 own.counts.get(row)[0],
                 own.counts.get(row)[1],
                 own.counts.get(row)[2],
@@ -93,23 +114,23 @@ final class ScanReader {
         for (int channel : board.roleChannels()) {
             Column other = others.get(channel);
             if (row >= other.millis.size() || other.millis.get(row) != millis) {
-                throw new StorageException("the trace of board " + card.board() + " holds channel " + card.channel()
+                throw new StorageException("the trace of board " + boardName + " holds channel " + number
                         + " but not channel " + channel + " at event time " + millis);
             }
             int[] counts = other.counts.get(row);
             scan.channel(channel, counts[0], counts[1], counts[2], counts[3]);
         }
         board.heard(scan);
-        return board.reading(card.channel());
+        return board.reading(number);
     }
 
     private BoardWatch board(Stretch stretch) {
         return boards.computeIfAbsent(stretch.identityHash(), hash -> {
             Identity identity = trace.boot(hash)
                     .map(boot -> IdentityText.read(boot.identity()))
-                    .orElseThrow(() -> new StorageException("what board " + card.board() + " said of itself is lost"));
+                    .orElseThrow(() -> new StorageException("what board " + boardName + " said of itself is lost"));
             identities.put(hash, identity);
-            var board = new BoardWatch(card.board());
+            var board = new BoardWatch(boardName);
             board.identified(identity);
             return board;
         });
@@ -117,7 +138,7 @@ final class ScanReader {
 
     private Column column(int channel, long from, long to) {
         var column = new Column();
-        trace.read(card.board(), channel, from, to, column);
+        trace.read(boardName, channel, from, to, column);
         return column;
     }
 

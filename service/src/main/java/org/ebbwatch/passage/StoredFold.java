@@ -13,17 +13,27 @@ final class StoredFold implements JournalTaker {
     private final List<String> events = new ArrayList<>();
     private final List<Past> past = new ArrayList<>();
     private long lastSequence;
+    private long changedSequence;
+    private int channel;
     private long lastScanMillis;
 
     private StoredFold(PassageCard card) {
         this.judge = new Judge(card.cell(), card.procedure());
+        this.channel = card.channel();
         this.lastScanMillis = card.openedMillis() - 1;
     }
 
     static Refolded fold(PassageCard card, StoredJournal journal) {
         var fold = new StoredFold(card);
         journal.read(fold);
-        return new Refolded(fold.judge, fold.lastSequence, fold.lastScanMillis, fold.events, fold.past);
+        return new Refolded(
+                fold.judge,
+                fold.lastSequence,
+                fold.changedSequence,
+                fold.channel,
+                fold.lastScanMillis,
+                fold.events,
+                fold.past);
     }
 
     @Override
@@ -37,12 +47,19 @@ final class StoredFold implements JournalTaker {
 
     @Override
     public boolean entry(long sequence, KeptEntry kept) {
+        if (kept.entry() instanceof Entry.Moved moved) {
+            channel = moved.channel();
+        }
         return take(sequence, kept.entry());
     }
 
     private boolean take(long sequence, Entry entry) {
         lastSequence = sequence;
-        for (Outcome.Event event : judge.fold(entry).events()) {
+        Outcome outcome = judge.fold(entry);
+        if (Change.isOne(entry, outcome)) {
+            changedSequence = sequence;
+        }
+        for (Outcome.Event event : outcome.events()) {
             Past.of(entry.eventMillis(), event).ifPresent(past::add);
             EventLine.of(entry.eventMillis(), event).ifPresent(events::add);
         }

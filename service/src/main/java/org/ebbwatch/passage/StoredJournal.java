@@ -26,7 +26,8 @@ final class StoredJournal {
     void read(JournalTaker taker) {
         long end = trace.lastEventMillis(card.board()).orElse(card.openedMillis()) + 1;
         var teller = new Teller(taker);
-        new ScanReader(card, trace).readWhile(card.openedMillis(), end, taker::board, teller::scan);
+        new ScanReader(card.board(), OnChannel.of(card, rows), trace)
+                .readWhile(card.openedMillis(), end, taker::board, teller::scan);
         teller.rowsBefore(Long.MAX_VALUE);
     }
 

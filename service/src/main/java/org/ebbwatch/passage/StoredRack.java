@@ -28,6 +28,7 @@ import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.JournalRow;
 import org.ebbwatch.store.JournalStore;
 import org.ebbwatch.store.PassageRow;
+import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.store.StorageException;
 import org.ebbwatch.store.TransitionRow;
 import org.ebbwatch.store.WallLabel;
@@ -222,12 +223,33 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public List<TracePoint> trace(PassageCard card, int points) {
-        return new TracePoints(card, trace).thinned(points);
+        long end = journal.reader()
+                .passage(card.id())
+                .flatMap(PassageRow::closing)
+                .map(PassageRow.Closing::eventMillis)
+                .orElseGet(() -> trace.lastEventMillis(card.board()).orElse(card.openedMillis()));
+        List<OnChannel> stays = OnChannel.of(card, journal.reader().journal(card.id()));
+        return new TracePoints(card, stays, trace, end).thinned(points);
     }
 
     @Override
     public AlarmTable alarms() {
         return journal.alarms();
+    }
+
+    @Override
+    public ReceiptTable receipts() {
+        return journal.receipts();
+    }
+
+    @Override
+    public long beginRun(long wallMillis) {
+        try {
+            return journal.beginRun(wallMillis);
+        } catch (StorageException e) {
+            LOG.error("This run of the service cannot be counted", e);
+            return 0;
+        }
     }
 
     @Override

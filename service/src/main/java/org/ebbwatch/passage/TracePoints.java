@@ -13,21 +13,31 @@ final class TracePoints {
     private static final int POINTS_PER_BUCKET = 8;
 
     private final PassageCard card;
+    private final List<OnChannel> stays;
     private final TraceStore trace;
+    private final long endMillis;
 
-    TracePoints(PassageCard card, TraceStore trace) {
+    /**
+     * Points of one passage.
+     *
+     * @param stays where it was, in order
+     * @param endMillis event time of its end, or of the last reading
+     */
+    TracePoints(PassageCard card, List<OnChannel> stays, TraceStore trace, long endMillis) {
         this.card = card;
+        this.stays = stays;
         this.trace = trace;
+        this.endMillis = endMillis;
     }
 
     /** About so many points, in order. */
     List<TracePoint> thinned(int points) {
         long from = card.openedMillis();
-        long to = trace.lastEventMillis(card.board()).orElse(from) + 1;
+        long to = endMillis + 1;
         int buckets = Math.max(1, points / POINTS_PER_BUCKET);
         var volts = new PlotThinning(from, Math.max(to, from + 1), buckets);
         var celsius = new PlotThinning(from, Math.max(to, from + 1), buckets);
-        var reader = new ScanReader(card, trace);
+        var reader = new ScanReader(card.board(), stays, trace);
         reader.read(from, to, scan -> {
             volts.add(scan.eventMillis(), scan.volts());
             celsius.add(scan.eventMillis(), scan.celsius());

@@ -23,10 +23,15 @@ import org.ebbwatch.alarm.outlet.OutletAgent;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.BoardControl;
+import org.ebbwatch.passage.DeskAnswer;
+import org.ebbwatch.passage.DeskRequest;
+import org.ebbwatch.passage.Happenings;
+import org.ebbwatch.passage.RackDesk;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackStorage;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackWatch;
+import org.ebbwatch.passage.WatchDesk;
 import org.ebbwatch.time.EventClock;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -35,14 +40,16 @@ import org.slf4j.LoggerFactory;
  * A rack at work: its boards connected, its passages watched, its readings kept, from {@link #start} to {@link #close}. Safe
  * for use by several threads.
  */
-public final class RunningRack implements RackSource, AlarmSource, AutoCloseable {
+public final class RunningRack implements RackSource, RackDesk, AlarmSource, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(RunningRack.class);
     private static final long FLUSH_MILLIS = 250;
     private static final long JOIN_MILLIS = 5_000;
 
     private final RackLock lock = new RackLock();
     private final RackStorage storage;
+    private final Happenings happenings;
     private final RackWatch watch;
+    private final RackDesk people;
     private final AlarmDesk desk;
     private final List<OutletAgent> outlets;
     private final Map<String, BoardAgent> agents = new LinkedHashMap<>();
@@ -77,7 +84,10 @@ public final class RunningRack implements RackSource, AlarmSource, AutoCloseable
         this.desk = new AlarmDesk(night, storage, outboxes, ids, clock);
         this.outlets =
                 outboxes.stream().map(outbox -> new OutletAgent(outbox, clock)).toList();
-        this.watch = new RackWatch(storage, storage, new Agents(), ids, desk);
+        this.happenings = new Happenings(storage.beginRun(clock.now().wallMillis()));
+        this.watch = new RackWatch(storage, storage, new Agents(), ids, desk, happenings);
+        this.people =
+                new WatchDesk(watch, storage, new Agents(), () -> clock.now().wallMillis());
         for (BoardPort board : boards) {
             EventClock events = storage.lastEventMillis(board.name()).isPresent()
                     ? EventClock.resumed(storage.lastEventMillis(board.name()).getAsLong())
@@ -118,6 +128,16 @@ public final class RunningRack implements RackSource, AlarmSource, AutoCloseable
     /** Does something with the alarms, alone. */
     public <T> T withAlarms(Function<AlarmDesk, T> work) {
         return lock.call(() -> work.apply(desk));
+    }
+
+    @Override
+    public DeskAnswer ask(DeskRequest request, String key) {
+        return lock.call(() -> people.ask(request, key));
+    }
+
+    /** What happened lately. */
+    public Happenings happenings() {
+        return happenings;
     }
 
     @Override
@@ -186,6 +206,11 @@ public final class RunningRack implements RackSource, AlarmSource, AutoCloseable
         @Override
         public boolean checkLead(String board, int channel) {
             return agents.get(board).session().checkLead(channel).isPresent();
+        }
+
+        @Override
+        public boolean blink(String board, int channel, int seconds) {
+            return agents.get(board).session().blink(channel, seconds).isPresent();
         }
     }
 }

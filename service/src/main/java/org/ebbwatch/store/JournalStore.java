@@ -2,6 +2,7 @@ package org.ebbwatch.store;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Savepoint;
 import java.util.ArrayList;
@@ -185,6 +186,32 @@ public final class JournalStore {
     /** Alarms and their messages; what is written there waits for the same {@link #commitFacts}. */
     public AlarmTable alarms() {
         return new AlarmTable(this, database);
+    }
+
+    /** Receipts of what people asked for; what is written there waits for the same {@link #commitFacts}. */
+    public ReceiptTable receipts() {
+        return new ReceiptTable(this, database);
+    }
+
+    /**
+     * Counts another run of the service over these records, at once.
+     *
+     * @return its number, from 1; never given again
+     * @throws StorageException if it cannot be written down
+     */
+    public long beginRun(long wallMillis) {
+        try (Connection connection = database.dataSource().getConnection();
+                PreparedStatement statement = connection.prepareStatement(
+                        "insert into service_run (opened_wall_millis) values (?)", new String[] {"number"})) {
+            statement.setLong(1, wallMillis);
+            statement.executeUpdate();
+            try (ResultSet number = statement.getGeneratedKeys()) {
+                number.next();
+                return number.getLong(1);
+            }
+        } catch (SQLException e) {
+            throw new StorageException("this run cannot be written down", e);
+        }
     }
 
     synchronized void change(String sql, Object... values) {

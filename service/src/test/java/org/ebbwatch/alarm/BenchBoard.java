@@ -107,4 +107,9 @@ final class BenchBoard implements BoardControl {
     public boolean checkLead(String board, int channel) {
         return false;
     }
+
+    @Override
+    public boolean blink(String board, int channel, int seconds) {
+        return false;
+    }
 }

@@ -11,6 +11,7 @@ import org.ebbwatch.alarm.book.AlarmKind;
 import org.ebbwatch.alarm.book.AlarmState;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.PassageStanding;
 import org.ebbwatch.passage.RackObserver;
 import org.ebbwatch.passage.RackWatch;
@@ -32,7 +33,8 @@ class RackAlarmsTest {
     @BeforeEach
     void openRack() {
         bench = new DeskBench(directory, clock);
-        watch = new RackWatch(bench.rack, bench.rack, board, UuidCreator::getTimeOrderedEpoch, bench.desk);
+        watch = new RackWatch(
+                bench.rack, bench.rack, board, UuidCreator::getTimeOrderedEpoch, bench.desk, new Happenings(0));
         bench.rack.openCards().forEach(card -> watch.takeUp(card, bench.rack.refold(card)));
         bench.desk.resume(watch.standings());
     }
@@ -136,8 +138,13 @@ class RackAlarmsTest {
 
     @Test
     void a_fault_in_whoever_looks_costs_no_fact() {
-        var broken =
-                new RackWatch(bench.rack, bench.rack, board, UuidCreator::getTimeOrderedEpoch, new FaultyObserver());
+        var broken = new RackWatch(
+                bench.rack,
+                bench.rack,
+                board,
+                UuidCreator::getTimeOrderedEpoch,
+                new FaultyObserver(),
+                new Happenings(0));
         broken.identified(NAME, BenchBoard.identity());
         board.scan(broken);
 

@@ -163,6 +163,11 @@ final class InProcessRack implements Hands {
         public boolean checkLead(String board, int channel) {
             return session.checkLead(channel).isPresent();
         }
+
+        @Override
+        public boolean blink(String board, int channel, int seconds) {
+            return session.blink(channel, seconds).isPresent();
+        }
     }
 
     private static final class Nothing implements TraceLog, PassageLog {

@@ -153,5 +153,10 @@ class RestartedServiceTest {
         public boolean checkLead(String board, int channel) {
             return false;
         }
+
+        @Override
+        public boolean blink(String board, int channel, int seconds) {
+            return false;
+        }
     }
 }

@@ -3,6 +3,7 @@ package org.ebbwatch.web;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -12,6 +13,11 @@ import org.ebbwatch.judge.Finding;
 import org.ebbwatch.judge.FindingKind;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.Phase;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Chemistry;
+import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.LoadStep;
+import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackView.BoardView;
@@ -149,6 +155,12 @@ public final class InventedWorkshop {
                 passage(11, "toy-9", "shed", 1, Phase.WITHDRAWN, "withdrawn by a person", 0, List.of()));
     }
 
+    /** The card of the n-th passage; those on the board in the shed have their loads put on by hand. */
+    public static PassageCard card(int n, String tag, String board, int channel) {
+        var cell = new CellCard(tag, Chemistry.LAYERED_OXIDE, 2.2, 10, board.equals("bench"), false);
+        return new PassageCard(id(n), board, channel, cell, Procedure.careful(), 7_200_000, SCANNED_MILLIS, 0);
+    }
+
     private static PassageView passage(
             int n,
             String tag,
@@ -160,18 +172,18 @@ public final class InventedWorkshop {
             List<Finding> findings) {
         Set<Wish> standing = n == 6 ? EnumSet.of(Wish.ASK_TIE_OFF, Wish.CHECK_LEAD) : EnumSet.noneOf(Wish.class);
         return new PassageView(
-                id(n),
-                tag,
-                board,
-                channel,
+                card(n, tag, board, channel),
+                40 + n,
                 phase,
                 reason,
                 n == 2 ? 2 : 1,
                 1.8421,
                 6.1307,
                 remainingMillis,
-                7_200_000,
                 phase == Phase.HELD,
+                phase == Phase.DRAIN,
+                phase == Phase.TIE_OFF,
+                n == 8 ? Optional.of(LoadStep.SEEMS_OFF) : Optional.empty(),
                 findings,
                 standing,
                 phase.isOver() ? Set.of() : EnumSet.of(Act.WITHDRAW, Act.SPARK),

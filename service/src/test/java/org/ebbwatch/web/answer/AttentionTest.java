@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.ebbwatch.judge.Finding;
 import org.ebbwatch.judge.FindingKind;
@@ -60,18 +61,18 @@ class AttentionTest {
 
     private static Attention of(Phase phase, Set<Wish> standing, Finding... findings) {
         return Attention.of(new PassageView(
-                InventedWorkshop.id(1),
-                "kite-1",
-                "bench",
-                0,
+                InventedWorkshop.card(1, "kite-1", "bench", 0),
+                7,
                 phase,
                 "",
                 1,
                 0,
                 0,
                 0,
-                0,
                 false,
+                false,
+                false,
+                Optional.empty(),
                 List.of(findings),
                 standing,
                 Set.of(),
