@@ -1,0 +1,187 @@
+package org.ebbwatch.handwork;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.ebbwatch.acquire.BoardSession;
+import org.ebbwatch.passage.BoardControl;
+import org.ebbwatch.passage.DeskAnswer;
+import org.ebbwatch.passage.DeskRequest;
+import org.ebbwatch.passage.Happenings;
+import org.ebbwatch.passage.PassageCard;
+import org.ebbwatch.passage.RackDesk;
+import org.ebbwatch.passage.RackObserver;
+import org.ebbwatch.passage.RackSource;
+import org.ebbwatch.passage.RackView;
+import org.ebbwatch.passage.RackWatch;
+import org.ebbwatch.passage.StoredRack;
+import org.ebbwatch.passage.WatchDesk;
+import org.ebbwatch.sim.rack.SimBoard;
+import org.ebbwatch.sim.scenario.BoardSpec;
+import org.ebbwatch.time.EventClock;
+import org.ebbwatch.time.HostTime;
+import org.ebbwatch.time.WallQuality;
+
+/**
+ * One simulated board, called bench, with the whole service behind it short of threads and ports: time goes on only when a test
+ * says so. Its records are real and may be opened again by another of these. Its wall clock begins at 2026-11-25T08:00Z and keeps
+ * pace with event time.
+ */
+public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
+    /** The name of the board. */
+    public static final String BOARD = "bench";
+
+    /** 2026-11-25T08:00Z. */
+    public static final long BEGIN_WALL_MILLIS = 1_795_593_600_000L;
+
+    private static final int SPEED = 3_600;
+    private static final long INTERVAL_MILLIS = 2_000;
+    private static final long FLUSH_EVERY_MILLIS = 600_000;
+
+    private final SimBoard sim;
+    private final StoredRack storage;
+    private final Happenings happenings;
+    private final RackWatch watch;
+    private final WatchDesk desk;
+    private final BoardSession session;
+    private final long beganMillis;
+    private long hostNanos;
+    private long nextId;
+
+    private QuietRack(SimBoard sim, Path records) {
+        this.sim = sim;
+        this.beganMillis = sim.eventMillis();
+        this.storage = StoredRack.open(records);
+        var control = new Direct();
+        long run = storage.beginRun(wallMillis());
+        this.happenings = new Happenings(run);
+        this.watch = new RackWatch(
+                storage, storage, control, () -> new UUID(run << 16 | 0x7000, ++nextId), RackObserver.NONE, happenings);
+        this.desk = new WatchDesk(watch, storage, control, this::wallMillis);
+        this.session = new BoardSession(
+                BOARD,
+                Optional.empty(),
+                storage.lastEventMillis(BOARD).isPresent()
+                        ? EventClock.resumed(storage.lastEventMillis(BOARD).getAsLong())
+                        : EventClock.fresh(),
+                watch,
+                frame -> sim.receive(frame, 0, frame.length));
+        storage.openCards().forEach(card -> watch.takeUp(card, storage.refold(card)));
+        session.opened(now());
+        exchange();
+        step();
+    }
+
+    /** A rack whose board has just been switched on and was heard once. */
+    public static QuietRack of(BoardSpec board, Path records) {
+        return new QuietRack(new SimBoard(board, 5, SPEED, INTERVAL_MILLIS), records);
+    }
+
+    /** Another run of the service over the same board and records; this one must be closed. */
+    public QuietRack again(Path records) {
+        return new QuietRack(sim, records);
+    }
+
+    /** The cells on the bench, for hands. */
+    public SimBoard hands() {
+        return sim;
+    }
+
+    /** One scan. */
+    public synchronized void step() {
+        sim.step();
+        hostNanos += sim.intervalMillis() * 1_000_000 / SPEED;
+        exchange();
+        if (sim.eventMillis() % FLUSH_EVERY_MILLIS == 0) {
+            storage.flush();
+        }
+    }
+
+    /** Time goes by. */
+    public void pass(long millis) {
+        long until = sim.eventMillis() + millis;
+        while (sim.eventMillis() < until) {
+            step();
+        }
+    }
+
+    /** What the service's records say of a passage: everything entered into its journal, as text. */
+    public synchronized List<String> journal(UUID passage) {
+        storage.flush();
+        return storage.openCards().stream()
+                .filter(card -> card.id().equals(passage))
+                .flatMap(card -> {
+                    var lines = new JournalLines();
+                    storage.read(card, lines);
+                    return lines.lines().stream();
+                })
+                .toList();
+    }
+
+    /** The passages that are open by the service's records. */
+    public synchronized List<PassageCard> openPassages() {
+        storage.flush();
+        return storage.openCards();
+    }
+
+    public Happenings happenings() {
+        return happenings;
+    }
+
+    /** Milliseconds since 1970 by the wall clock of this invented place. */
+    public long wallMillis() {
+        return BEGIN_WALL_MILLIS + sim.eventMillis() - beganMillis;
+    }
+
+    @Override
+    public synchronized RackView view() {
+        return watch.view();
+    }
+
+    @Override
+    public synchronized Optional<List<TracePoint>> trace(UUID passage, int points) {
+        storage.flush();
+        return watch.card(passage).map(card -> storage.trace(card, points));
+    }
+
+    @Override
+    public synchronized DeskAnswer ask(DeskRequest request, String key) {
+        return desk.ask(request, key);
+    }
+
+    @Override
+    public synchronized void close() {
+        storage.close();
+    }
+
+    private void exchange() {
+        byte[] bytes = sim.takeOutput();
+        while (bytes.length > 0) {
+            session.accept(bytes, 0, bytes.length, now());
+            bytes = sim.takeOutput();
+        }
+        session.tick(now());
+    }
+
+    private HostTime now() {
+        return new HostTime("host", hostNanos, wallMillis(), WallQuality.KNOWN);
+    }
+
+    private final class Direct implements BoardControl {
+        @Override
+        public void setLoad(String board, int channel, boolean closed) {
+            session.setLoad(channel, closed);
+        }
+
+        @Override
+        public boolean checkLead(String board, int channel) {
+            return session.checkLead(channel).isPresent();
+        }
+
+        @Override
+        public boolean blink(String board, int channel, int seconds) {
+            return session.blink(channel, seconds).isPresent();
+        }
+    }
+}
