@@ -11,10 +11,12 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
+import org.ebbwatch.access.TokenFile;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.demo.DemoRun;
 import org.ebbwatch.passage.StoredRack;
+import org.ebbwatch.rack.HttpEntry;
 import org.ebbwatch.rack.RunningRack;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -95,8 +97,11 @@ final class DemoCommand implements Callable<Integer> {
     private RunningRack rack(
             List<RunningRack.BoardPort> boards, Path records, AtomicReference<EmbeddedServer> page, PrintStream out) {
         try {
-            RunningRack rack = ServiceHost.rack(boards, records, NightHours.usual(ZoneId.systemDefault()), List.of());
-            page.set(ServiceHost.page(rack, "127.0.0.1", pagePort == 0 ? -1 : pagePort));
+            NightHours night = NightHours.usual(ZoneId.systemDefault());
+            RunningRack rack = ServiceHost.rack(boards, records, night, List.of());
+            TokenFile tokens = ServiceHost.tokens(records, new PrintWriter(out, true, StandardCharsets.UTF_8));
+            var http = new HttpEntry("127.0.0.1", pagePort == 0 ? -1 : pagePort);
+            page.set(ServiceHost.page(rack, tokens, night, http));
             out.println("  page     " + page.get().getURL());
             return rack;
         } catch (Refusal e) {

@@ -26,7 +26,8 @@ import picocli.CommandLine.Spec;
             PortsCommand.class,
             ReplayCommand.class,
             BundleCommand.class,
-            VerifyCommand.class
+            VerifyCommand.class,
+            TokenCommand.class
         })
 public final class Ebbwatch implements Runnable {
     @Spec

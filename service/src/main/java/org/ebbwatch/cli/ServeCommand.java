@@ -7,6 +7,8 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.ebbwatch.access.TokenFile;
+import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
@@ -39,13 +41,14 @@ final class ServeCommand implements Callable<Integer> {
         RackFile rackFile = read();
         ServiceHost.requireFree(rackFile.http().address(), rackFile.http().port());
         PrintWriter out = spec.commandLine().getOut();
+        NightHours night = AlarmWays.night(rackFile.alarms());
         RunningRack rack = ServiceHost.rack(
                 rackFile.boards().stream().map(ServeCommand::port).toList(),
                 rackFile.storage(),
-                AlarmWays.night(rackFile.alarms()),
+                night,
                 AlarmWays.outlets(rackFile.alarms(), System.getenv()));
-        EmbeddedServer page = ServiceHost.page(
-                rack, rackFile.http().address(), rackFile.http().port());
+        TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
+        EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
         rackFile.cells().forEach(cell -> rack.expect(cell.board(), cell.channel(), card(cell), procedure(cell)));
         Runtime.getRuntime().addShutdownHook(new Thread(rack::close, "stop"));
         rack.start();

@@ -4,17 +4,19 @@ import com.github.f4b6a3.uuid.UuidCreator;
 import io.micronaut.context.ApplicationContext;
 import io.micronaut.runtime.server.EmbeddedServer;
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import org.ebbwatch.access.TokenFile;
 import org.ebbwatch.acquire.SystemHostClock;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
-import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.StoredRack;
+import org.ebbwatch.rack.HttpEntry;
 import org.ebbwatch.rack.RunningRack;
 import org.ebbwatch.rack.RunningRack.BoardPort;
 import org.ebbwatch.store.StorageException;
@@ -48,14 +50,38 @@ final class ServiceHost {
         }
     }
 
-    /** The page and the interface of a rack, being served. */
-    static EmbeddedServer page(RackSource rack, String host, int port) {
+    /**
+     * The page and the interface of a rack, being served.
+     *
+     * @param tokens who may act on it
+     * @param night when nobody is asked to come for what can wait
+     * @param http where; port -1: any free one
+     */
+    static EmbeddedServer page(RunningRack rack, TokenFile tokens, NightHours night, HttpEntry http) {
         ApplicationContext context = ApplicationContext.builder()
-                .properties(Map.of("micronaut.server.host", host, "micronaut.server.port", port))
-                .singletons(rack)
+                .properties(Map.of(
+                        "micronaut.server.host", http.address(),
+                        "micronaut.server.port", http.port(),
+                        "ebbwatch.http.names", http.names()))
+                .singletons(rack, rack.happenings(), tokens, night)
                 .banner(false)
                 .start();
         return context.getBean(EmbeddedServer.class).start();
+    }
+
+    /**
+     * The operator's token of these records; one that is made now is shown.
+     *
+     * @throws Refusal if it cannot be kept
+     */
+    static TokenFile tokens(Path storage, PrintWriter out) throws Refusal {
+        var tokens = new TokenFile(storage);
+        try {
+            tokens.begin().ifPresent(token -> TokenCommand.show(token, out));
+            return tokens;
+        } catch (IOException e) {
+            throw new Refusal("the operator's token cannot be kept in " + storage + ": " + e.getMessage());
+        }
     }
 
     /**

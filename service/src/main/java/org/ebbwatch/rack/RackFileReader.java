@@ -17,12 +17,13 @@ import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.Node;
+import org.snakeyaml.engine.v2.nodes.ScalarNode;
 
 /** Reads a rack file key by key, and goes on after a fault to find the others. */
 final class RackFileReader {
 
     private static final List<String> RACK_KEYS = List.of("storage", "http", "alarms", "procedure", "boards", "cells");
-    private static final List<String> HTTP_KEYS = List.of("address", "port");
+    private static final List<String> HTTP_KEYS = List.of("address", "port", "names");
     private static final List<String> BOARD_KEYS = List.of("name", "port", "baud", "serialNumber");
     private static final List<String> CELL_KEYS = List.of(
             "board",
@@ -42,6 +43,7 @@ final class RackFileReader {
     private static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,39}");
     private static final String NAME_ALLOWED =
             " is 1 to 40 letters, digits, spaces, points, dashes and underscores, and begins with a letter or digit";
+    private static final Pattern HOST_NAME = Pattern.compile("[A-Za-z0-9]([A-Za-z0-9.-]{0,250}[A-Za-z0-9])?");
     private static final Pattern SERIAL_NUMBER = Pattern.compile("[ -~]{1,32}");
 
     private static final HttpEntry USUAL_HTTP = new HttpEntry("127.0.0.1", 8710);
@@ -105,7 +107,18 @@ final class RackFileReader {
                 ? http.text("address", "address is one of this machine's").orElse(USUAL_HTTP.address())
                 : USUAL_HTTP.address();
         int port = http.has("port") ? http.whole("port", 1, 65_535).orElse(USUAL_HTTP.port()) : USUAL_HTTP.port();
-        return new HttpEntry(address, port);
+        List<String> names = new ArrayList<>();
+        for (Node each : http.list("names")) {
+            if (each instanceof ScalarNode scalar
+                    && HOST_NAME.matcher(scalar.getValue()).matches()) {
+                names.add(scalar.getValue());
+            } else {
+                faults.add(
+                        Faults.line(each),
+                        "a name is that of a host as it stands in the address bar, without port, such as rack.example");
+            }
+        }
+        return new HttpEntry(address, port, names);
     }
 
     private static String procedure(YamlMapping mapping, String usual) {

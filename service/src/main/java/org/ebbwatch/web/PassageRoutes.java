@@ -1,6 +1,8 @@
 package org.ebbwatch.web;
 
 import io.micronaut.core.annotation.Nullable;
+import io.micronaut.http.HttpHeaders;
+import io.micronaut.http.HttpResponse;
 import io.micronaut.http.annotation.Controller;
 import io.micronaut.http.annotation.Get;
 import io.micronaut.http.annotation.QueryValue;
@@ -18,6 +20,7 @@ import org.ebbwatch.web.answer.PassageAnswer;
 import org.ebbwatch.web.answer.PassageShort;
 import org.ebbwatch.web.answer.Rack;
 import org.ebbwatch.web.answer.TraceAnswer;
+import org.ebbwatch.web.ask.Guard;
 import org.ebbwatch.web.problem.Problem;
 import org.ebbwatch.web.problem.ProblemException;
 import org.ebbwatch.web.problem.ProblemKind;
@@ -56,13 +59,15 @@ class PassageRoutes {
     }
 
     /**
-     * One passage in full: its findings, what it waits for, and its past.
+     * One passage in full: its findings, what it waits for, and its past. The header ETag is what acting on it asks for as If-Match.
      *
      * @param id as the list of passages gives it
      */
     @Get("/{id}")
-    PassageAnswer passage(UUID id) {
-        return rack.passage(id).orElseThrow(() -> unknown(id));
+    HttpResponse<PassageAnswer> passage(UUID id) {
+        PassageAnswer passage = rack.passage(id).orElseThrow(() -> unknown(id));
+        return HttpResponse.ok(passage)
+                .header(HttpHeaders.ETAG, Guard.tag(passage.passage().sequence()));
     }
 
     /**

@@ -37,7 +37,7 @@ class ArchitectureTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"time", "judge", "calibration", "acquire", "passage", "alarm", "evidence", "web"})
+    @ValueSource(strings = {"time", "judge", "calibration", "acquire", "passage", "alarm", "evidence", "access", "web"})
     void the_packages_the_rules_speak_of_are_there(String feature) {
         assertThat(SERVICE).anyMatch(it -> it.getPackageName().startsWith("org.ebbwatch." + feature));
     }
@@ -59,6 +59,7 @@ class ArchitectureTest {
                         "org.ebbwatch.trace..",
                         "org.ebbwatch.store..")
                 .check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.access..").check(SERVICE);
     }
 
     @Test
@@ -76,11 +77,12 @@ class ArchitectureTest {
     }
 
     @Test
-    void the_web_looks_at_passages_and_alarms_and_at_nothing_that_runs_them() {
+    void the_web_sees_passages_alarms_and_a_desk_and_nothing_that_runs_them() {
         dependsOnNothingOfTheServiceBut(
                         "org.ebbwatch.web..",
                         "org.ebbwatch.passage..",
                         "org.ebbwatch.alarm..",
+                        "org.ebbwatch.access..",
                         "org.ebbwatch.acquire..",
                         "org.ebbwatch.judge..")
                 .check(SERVICE);

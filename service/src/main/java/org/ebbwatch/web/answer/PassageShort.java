@@ -5,6 +5,7 @@ import io.micronaut.serde.annotation.Serdeable;
 import java.util.List;
 import java.util.UUID;
 import org.ebbwatch.judge.Phase;
+import org.ebbwatch.passage.LoadStep;
 import org.ebbwatch.passage.RackView.PassageView;
 
 /**
@@ -14,6 +15,11 @@ import org.ebbwatch.passage.RackView.PassageView;
  * @param tag the cell
  * @param board the board it is on
  * @param channel the channel it is on, from 0
+ * @param sequence rises whenever something changes that a person goes by; its ETag when it is asked for in full
+ * @param switched whether the board switches its load, and not hands
+ * @param loadOn whether its load is known to be on
+ * @param bonded whether its leads are bonded
+ * @param seems what the terminals say of a load put on by hand, against what was said; null where they agree
  * @param phase where it is
  * @param reason why it is there
  * @param attention how much it needs a person
@@ -32,6 +38,11 @@ public record PassageShort(
         String tag,
         String board,
         int channel,
+        long sequence,
+        boolean switched,
+        boolean loadOn,
+        boolean bonded,
+        @Nullable Seems seems,
         Phase phase,
         String reason,
         Attention attention,
@@ -50,6 +61,11 @@ public record PassageShort(
                 passage.tag(),
                 passage.board(),
                 passage.channel(),
+                passage.sequence(),
+                passage.card().cell().switched(),
+                passage.loadOn(),
+                passage.bonded(),
+                passage.seems().map(Seems::of).orElse(null),
                 passage.phase(),
                 passage.reason(),
                 Attention.of(passage),
@@ -61,5 +77,18 @@ public record PassageShort(
                 passage.openedMillis(),
                 FindingAnswer.of(passage.findings()),
                 WaitsFor.of(passage.standing()));
+    }
+
+    /**
+     * Something a person should confirm or look into.
+     *
+     * @param what it seems to be
+     * @param words what to do, in one sentence
+     */
+    @Serdeable
+    public record Seems(LoadStep what, String words) {
+        static Seems of(LoadStep step) {
+            return new Seems(step, step.words());
+        }
     }
 }

@@ -1,7 +1,13 @@
 package org.ebbwatch.web.problem;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonInclude.Include;
+import io.micronaut.core.annotation.Nullable;
 import io.micronaut.http.HttpStatus;
 import io.micronaut.serde.annotation.Serdeable;
+import java.util.List;
+import org.ebbwatch.judge.Act;
+import org.ebbwatch.judge.Phase;
 
 /**
  * Problem details (RFC 9457).
@@ -11,12 +17,40 @@ import io.micronaut.serde.annotation.Serdeable;
  * @param status the HTTP status
  * @param detail what was wrong this time, and what to do
  * @param instance the path that was asked for
+ * @param phase the phase the passage is in, where that is why
+ * @param request what was asked of the passage, where it does not allow it
+ * @param allowed what it allows instead
+ * @param sequence the passage's sequence now, where the request knew another one
  */
 @Serdeable
-public record Problem(String type, String title, int status, String detail, String instance) {
+@JsonInclude(Include.NON_NULL)
+public record Problem(
+        String type,
+        String title,
+        int status,
+        String detail,
+        String instance,
+        @Nullable Phase phase,
+        @Nullable String request,
+        @Nullable List<Act> allowed,
+        @Nullable Long sequence) {
+
+    private Problem(String type, String title, int status, String detail, String instance) {
+        this(type, title, status, detail, instance, null, null, null, null);
+    }
 
     static Problem of(ProblemKind kind, String detail, String instance) {
         return new Problem(kind.type(), kind.title(), kind.status().getCode(), detail, instance);
+    }
+
+    /** The same problem of a passage in this phase, which allows these acts. */
+    Problem with(Phase itsPhase, String asked, List<Act> itsAllowed) {
+        return new Problem(type, title, status, detail, instance, itsPhase, asked, itsAllowed, sequence);
+    }
+
+    /** The same problem of a passage whose sequence is this. */
+    Problem with(long itsSequence) {
+        return new Problem(type, title, status, detail, instance, phase, request, allowed, itsSequence);
     }
 
     /** A problem that means no more than its status. */

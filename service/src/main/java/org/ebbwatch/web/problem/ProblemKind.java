@@ -16,11 +16,60 @@ public enum ProblemKind {
     WRONG_METHOD(
             HttpStatus.METHOD_NOT_ALLOWED,
             "This method cannot be used here",
-            "Everything here is for reading only: use GET."),
+            "Use one of the methods that the header Allow names; /api/v1/openapi.yml says what each does."),
     NOT_ACCEPTABLE(
             HttpStatus.NOT_ACCEPTABLE,
             "None of the accepted forms can be given",
             "Accept application/json, or application/yaml for /api/v1/openapi.yml."),
+    NO_TOKEN(
+            HttpStatus.UNAUTHORIZED,
+            "Who acts has to show the operator's token",
+            "Send it as Authorization: Bearer TOKEN. It was shown when the service first started; `ebbwatch token --storage"
+                    + " DIR` makes a new one."),
+    FOREIGN_HOST(
+            HttpStatus.FORBIDDEN,
+            "Nobody acts here under that name",
+            "Use the address the service listens on, or add the name to http: names in the rack file."),
+    NO_CONDITION(
+            HttpStatus.PRECONDITION_REQUIRED,
+            "Say what you saw before you act",
+            "Ask for the passage, look at it, and send the value of its header ETag as If-Match."),
+    CHANGED_SINCE(
+            HttpStatus.PRECONDITION_FAILED,
+            "The passage has changed since you looked",
+            "Nothing was done. Ask for the passage again, look at it, and decide anew."),
+    NO_KEY(
+            HttpStatus.BAD_REQUEST,
+            "The request has no key of its own",
+            "Send Idempotency-Key: 8 to 200 printable characters that no other request has, the same at every repetition."),
+    KEY_USED(
+            HttpStatus.UNPROCESSABLE_ENTITY,
+            "The key belongs to another request",
+            "Nothing was done. Make a new key for each request; repeat one only with the request it was made for."),
+    MALFORMED_BODY(
+            HttpStatus.BAD_REQUEST,
+            "The body cannot be read",
+            "Send one JSON object as /api/v1/openapi.yml describes it."),
+    BAD_BODY(
+            HttpStatus.UNPROCESSABLE_ENTITY,
+            "Something in the body cannot be used",
+            "Nothing was done. Correct what the detail names; /api/v1/openapi.yml says what each field takes."),
+    NOT_NOW(
+            HttpStatus.CONFLICT,
+            "The passage does not allow this now",
+            "Nothing was done. The field allowed says what can be done instead."),
+    TAKEN(
+            HttpStatus.CONFLICT,
+            "Another passage is in the way",
+            "Nothing was done. End that passage first, or take another channel or tag."),
+    UNABLE(
+            HttpStatus.CONFLICT,
+            "The board cannot do this",
+            "Nothing was done. /api/v1/boards says how the board is connected."),
+    TOO_MANY_LISTENERS(
+            HttpStatus.SERVICE_UNAVAILABLE,
+            "Too many are listening",
+            "Close a page that listens, or ask again later; until then ask /api/v1/rack."),
     FAULT(
             HttpStatus.INTERNAL_SERVER_ERROR,
             "The service failed at this",

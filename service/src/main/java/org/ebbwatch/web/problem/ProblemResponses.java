@@ -2,6 +2,7 @@ package org.ebbwatch.web.problem;
 
 import io.micronaut.core.convert.exceptions.ConversionErrorException;
 import io.micronaut.core.type.Argument;
+import io.micronaut.http.HttpHeaders;
 import io.micronaut.http.HttpRequest;
 import io.micronaut.http.HttpResponse;
 import io.micronaut.http.HttpStatus;
@@ -77,9 +78,10 @@ final class ProblemResponses implements ErrorResponseProcessor<Problem> {
         public HttpResponse<Problem> handle(HttpRequest request, ProblemException refused) {
             ProblemKind kind = refused.kind();
             String detail = refused.getMessage() + ' ' + kind.advice();
-            return HttpResponse.<Problem>status(kind.status())
-                    .body(Problem.of(kind, detail, request.getPath()))
+            MutableHttpResponse<Problem> response = HttpResponse.<Problem>status(kind.status())
+                    .body(refused.complete(Problem.of(kind, detail, request.getPath())))
                     .contentType(PROBLEM);
+            return kind == ProblemKind.NO_TOKEN ? response.header(HttpHeaders.WWW_AUTHENTICATE, "Bearer") : response;
         }
     }
 }

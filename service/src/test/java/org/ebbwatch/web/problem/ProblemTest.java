@@ -100,12 +100,12 @@ class ProblemTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"POST", "PUT", "PATCH", "DELETE"})
-    void nothing_can_be_written(String method) {
+    void what_is_for_reading_only_cannot_be_written(String method) {
         Asked answer = Asked.ask(server, method, "/api/v1/rack");
 
         assertThat(detail(problem(answer, 405, "wrong-method")))
                 .contains(method)
-                .contains("use GET");
+                .contains("the header Allow");
         assertThat(answer.header("Allow")).contains("GET");
     }
 

@@ -1,0 +1,95 @@
+package org.ebbwatch.web.ask;
+
+import io.micronaut.core.annotation.Nullable;
+import io.micronaut.serde.annotation.Serdeable;
+import io.swagger.v3.oas.annotations.media.Schema;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Chemistry;
+import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.DeskRequest.CheckIn;
+
+/**
+ * A cell that is on a channel and is to be watched. Torn, leaking, hissing or warm cells do not go on a rack; a protection board is
+ * taken off first.
+ *
+ * @param board the rack's name for the board
+ * @param channel as the board counts, from 0
+ * @param tag the name that is written on the cell: 1 to 40 letters, digits, spaces, points, dashes and underscores
+ * @param chemistry of the cell
+ * @param ratedAmpereHours the maker's rating when new
+ * @param loadOhms the resistor it is emptied through
+ * @param switched true where the board's switch closes the load, false where hands do
+ * @param inString whether it is one of several cells in series on neighbouring channels; false where nothing is said
+ * @param procedure what it is judged by; careful where nothing is said
+ */
+@Serdeable
+public record CheckInAsked(
+        String board,
+        @Schema(minimum = "0", maximum = "63") int channel,
+        @Schema(maxLength = 40) String tag,
+        Kind chemistry,
+        @Schema(minimum = "0.01", maximum = "1000") double ratedAmpereHours,
+        @Schema(minimum = "0.01", maximum = "100000") double loadOhms,
+        boolean switched,
+        @Nullable Boolean inString,
+        @Nullable Rule procedure) {
+    private static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,39}");
+    private static final String NAME_TAKES =
+            "1 to 40 letters, digits, spaces, points, dashes and underscores, a letter or digit first";
+    private static final int HIGHEST_CHANNEL = 63;
+
+    /** What a cell is made of, as a rack file says it. */
+    @Serdeable
+    public enum Kind {
+        nmc(Chemistry.LAYERED_OXIDE),
+        nca(Chemistry.LAYERED_OXIDE),
+        lco(Chemistry.LAYERED_OXIDE),
+        lmo(Chemistry.LAYERED_OXIDE),
+        lfp(Chemistry.LFP);
+
+        private final Chemistry judged;
+
+        Kind(Chemistry judged) {
+            this.judged = judged;
+        }
+    }
+
+    /** The procedures there are. */
+    @Serdeable
+    public enum Rule {
+        careful,
+        strict
+    }
+
+    /** Reads the body. */
+    public static CheckIn read(@Nullable String text) {
+        Body body = Body.of(
+                text,
+                "board",
+                "channel",
+                "tag",
+                "chemistry",
+                "ratedAmpereHours",
+                "loadOhms",
+                "switched",
+                "inString",
+                "procedure");
+        var cell = new CellCard(
+                body.text("tag", NAME_TAKES, NAME),
+                body.choice("chemistry", Kind.values(), Kind::name).judged,
+                body.number("ratedAmpereHours", 0.01, 1_000),
+                body.number("loadOhms", 0.01, 100_000),
+                body.truth("switched"),
+                body.truthIfGiven("inString").orElse(false));
+        Optional<Rule> rule = body.isGiven("procedure")
+                ? Optional.of(body.choice("procedure", Rule.values(), Rule::name))
+                : Optional.empty();
+        return new CheckIn(
+                body.text("board", NAME_TAKES, NAME),
+                body.whole("channel", 0, HIGHEST_CHANNEL),
+                cell,
+                rule.orElse(Rule.careful) == Rule.strict ? Procedure.strict() : Procedure.careful());
+    }
+}

@@ -1,0 +1,35 @@
+package org.ebbwatch.handwork;
+
+import io.micronaut.context.annotation.Primary;
+import io.micronaut.context.annotation.Requires;
+import jakarta.inject.Singleton;
+import java.util.concurrent.atomic.AtomicLong;
+import org.ebbwatch.web.answer.HostClock;
+
+/** The clocks of a place: the wall clock goes with the rack, the monotonic one when a test says so. */
+@Singleton
+@Primary
+@Requires(property = "served.rack")
+public class PlaceClock implements HostClock {
+    private final QuietRack rack;
+    private final AtomicLong nanos = new AtomicLong(1_000_000_000);
+
+    PlaceClock(QuietRack rack) {
+        this.rack = rack;
+    }
+
+    /** Host time goes by. */
+    public void pass(long seconds) {
+        nanos.addAndGet(seconds * 1_000_000_000);
+    }
+
+    @Override
+    public long wallMillis() {
+        return rack.wallMillis();
+    }
+
+    @Override
+    public long monotonicNanos() {
+        return nanos.get();
+    }
+}
