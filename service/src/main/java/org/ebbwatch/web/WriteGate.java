@@ -1,6 +1,7 @@
 package org.ebbwatch.web;
 
 import io.micronaut.core.annotation.Nullable;
+import io.micronaut.core.order.Ordered;
 import io.micronaut.http.HttpHeaders;
 import io.micronaut.http.HttpMethod;
 import io.micronaut.http.HttpRequest;
@@ -18,7 +19,7 @@ import org.ebbwatch.web.problem.ProblemKind;
 
 /** Lets nobody act who comes under a foreign name, from a foreign page, or without the operator's token. Reading is free. */
 @ServerFilter("/api/v1/**")
-class WriteGate {
+class WriteGate implements Ordered {
     private static final Set<HttpMethod> READING = Set.of(HttpMethod.GET, HttpMethod.HEAD, HttpMethod.OPTIONS);
     private static final String BEARER = "bearer ";
 
@@ -28,6 +29,12 @@ class WriteGate {
     WriteGate(HostNames names, @Nullable TokenFile tokens) {
         this.names = names;
         this.tokens = tokens;
+    }
+
+    /** Before all others, so that whoever is refused is told why. */
+    @Override
+    public int getOrder() {
+        return HIGHEST_PRECEDENCE;
     }
 
     @RequestFilter

@@ -77,7 +77,8 @@ final class Listener implements Publisher<Event<?>>, Subscription {
             lastNanos = nanos;
         }
         try {
-            boolean told = greet() | tellNews();
+            boolean told = greet();
+            told |= tellNews();
             if (!told && nanos - lastNanos >= HEARTBEAT_NANOS) {
                 told = tell(Event.of("").comment("here"));
             }
