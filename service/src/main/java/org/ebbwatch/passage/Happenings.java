@@ -37,7 +37,8 @@ public final class Happenings {
         latest = run * RUN;
     }
 
-    void add(List<Happening> news) {
+    /** This has happened, in this order. */
+    public void add(List<Happening> news) {
         if (news.isEmpty()) {
             return;
         }

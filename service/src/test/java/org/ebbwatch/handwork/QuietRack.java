@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.ebbwatch.acquire.BoardSession;
+import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
@@ -123,6 +124,11 @@ public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
     public synchronized List<PassageCard> openPassages() {
         storage.flush();
         return storage.openCards();
+    }
+
+    /** The link to the board says something. */
+    public synchronized void linkSays(String detail) {
+        watch.link(BOARD, LinkState.CONNECTED, detail);
     }
 
     public Happenings happenings() {

@@ -1,7 +1,9 @@
 package org.ebbwatch.web.live;
 
+import io.micronaut.core.annotation.Nullable;
 import io.micronaut.http.sse.Event;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
 import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.Happenings.Numbered;
 import org.ebbwatch.web.answer.HappeningAnswer;
@@ -21,7 +23,8 @@ final class Listener implements Publisher<Event<?>>, Subscription {
     private static final long UNKNOWN = -1;
 
     private final Happenings happenings;
-    private final LiveEvents owner;
+    private final Consumer<Listener> begun;
+    private final Runnable wake;
     private final AtomicLong wanted = new AtomicLong();
     private volatile Subscriber<? super Event<?>> subscriber;
     private volatile boolean gone;
@@ -33,11 +36,14 @@ final class Listener implements Publisher<Event<?>>, Subscription {
     /**
      * A listener.
      *
+     * @param begun told once, when the server is ready to take events
+     * @param wake called whenever there is something for {@link #serve} to do
      * @param lastNumber of the last event it got from an earlier connection, as text; null: it had none
      */
-    Listener(Happenings happenings, LiveEvents owner, String lastNumber) {
+    Listener(Happenings happenings, Consumer<Listener> begun, Runnable wake, @Nullable String lastNumber) {
         this.happenings = happenings;
-        this.owner = owner;
+        this.begun = begun;
+        this.wake = wake;
         this.number = lastNumber == null ? happenings.latest() : parsed(lastNumber);
     }
 
@@ -53,13 +59,13 @@ final class Listener implements Publisher<Event<?>>, Subscription {
     public void subscribe(Subscriber<? super Event<?>> who) {
         subscriber = who;
         who.onSubscribe(this);
-        owner.add(this);
+        begun.accept(this);
     }
 
     @Override
     public void request(long more) {
         wanted.accumulateAndGet(more, (now, added) -> now + added < 0 ? Long.MAX_VALUE : now + added);
-        owner.wake();
+        wake.run();
     }
 
     @Override

@@ -38,16 +38,18 @@ final class LiveEvents {
 
     /** A place for one more listener; empty where all are taken. */
     Optional<Listener> place(@Nullable String lastNumber) {
-        return listeners.size() >= MOST ? Optional.empty() : Optional.of(new Listener(happenings, this, lastNumber));
+        return listeners.size() >= MOST
+                ? Optional.empty()
+                : Optional.of(new Listener(happenings, this::add, this::wake, lastNumber));
     }
 
-    void add(Listener listener) {
+    private void add(Listener listener) {
         listeners.add(listener);
         wake();
     }
 
     /** Looks after the listeners now; does nothing itself. */
-    void wake() {
+    private void wake() {
         LockSupport.unpark(teller);
     }
 
