@@ -29,6 +29,7 @@ class ArchitectureTest {
                 "org.ebbwatch.judge..",
                 "org.ebbwatch.calibration..",
                 "org.ebbwatch.alarm.book..",
+                "org.ebbwatch.plan..",
                 "org.ebbwatch.trace.codec.."
             })
     void the_pure_packages_know_no_framework_no_database_and_no_clock(String packages) {
@@ -37,7 +38,19 @@ class ArchitectureTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"time", "judge", "calibration", "acquire", "passage", "alarm", "evidence", "access", "web"})
+    @ValueSource(
+            strings = {
+                "time",
+                "judge",
+                "calibration",
+                "acquire",
+                "passage",
+                "alarm",
+                "evidence",
+                "access",
+                "plan",
+                "web"
+            })
     void the_packages_the_rules_speak_of_are_there(String feature) {
         assertThat(SERVICE).anyMatch(it -> it.getPackageName().startsWith("org.ebbwatch." + feature));
     }
@@ -60,6 +73,12 @@ class ArchitectureTest {
                         "org.ebbwatch.store..")
                 .check(SERVICE);
         dependsOnNothingOfTheServiceBut("org.ebbwatch.access..").check(SERVICE);
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.plan..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.judge..",
+                        "org.ebbwatch.alarm.book..")
+                .check(SERVICE);
     }
 
     @Test
@@ -83,6 +102,7 @@ class ArchitectureTest {
                         "org.ebbwatch.passage..",
                         "org.ebbwatch.alarm..",
                         "org.ebbwatch.access..",
+                        "org.ebbwatch.plan..",
                         "org.ebbwatch.acquire..",
                         "org.ebbwatch.judge..")
                 .check(SERVICE);
