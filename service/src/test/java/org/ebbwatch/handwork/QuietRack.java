@@ -1,5 +1,7 @@
 package org.ebbwatch.handwork;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -38,6 +40,7 @@ public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
 
     private static final int SPEED = 3_600;
     private static final long INTERVAL_MILLIS = 2_000;
+    private static final long LONGEST_MILLIS = 10L * 86_400_000;
     private static final long FLUSH_EVERY_MILLIS = 600_000;
 
     private final SimBoard sim;
@@ -101,6 +104,7 @@ public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
 
     /** Time goes by. */
     public void pass(long millis) {
+        assertThat(millis).isLessThanOrEqualTo(LONGEST_MILLIS);
         long until = sim.eventMillis() + millis;
         while (sim.eventMillis() < until) {
             step();
@@ -118,6 +122,16 @@ public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
                     return lines.lines().stream();
                 })
                 .toList();
+    }
+
+    /** Phase changes and findings of a passage as they were written down, and as folding its records again gives them. */
+    public synchronized List<List<String>> recordedAndFoldedAgain(UUID passage) {
+        storage.flush();
+        PassageCard card = storage.cards().stream()
+                .filter(each -> each.id().equals(passage))
+                .findFirst()
+                .orElseThrow();
+        return List.of(storage.recorded(card), storage.refold(card).events());
     }
 
     /** The passages that are open by the service's records. */
