@@ -25,10 +25,14 @@ final class ReceiptBook {
         this.table = table;
     }
 
-    /** What was done for this key before: its receipt, or that the key was used for another request. */
-    Optional<DeskAnswer> find(String key, DeskRequest request) {
+    /**
+     * What was done for this key before: its receipt, or that the key was used for another request.
+     *
+     * @param onDisk whether nothing waits to be written
+     */
+    Optional<DeskAnswer> find(String key, DeskRequest request, boolean onDisk) {
         return row(key).map(row -> row.requestHash().equals(hash(request))
-                ? new DeskAnswer.Done(receipt(row), true)
+                ? new DeskAnswer.Done(receipt(row), onDisk)
                 : new DeskAnswer.KeyUsed(key));
     }
 

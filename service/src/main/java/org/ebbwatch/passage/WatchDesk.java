@@ -53,7 +53,7 @@ public final class WatchDesk implements RackDesk {
         if (key.length() < KEY_SHORTEST || key.length() > KEY_LONGEST) {
             throw new IllegalArgumentException("a key has 8 to 200 characters, not " + key.length());
         }
-        Optional<DeskAnswer> before = receipts.find(key, request);
+        Optional<DeskAnswer> before = receipts.find(key, request, isOnDisk());
         if (before.isPresent()) {
             return before.get();
         }
@@ -198,7 +198,11 @@ public final class WatchDesk implements RackDesk {
         Receipt receipt = passage.receipt();
         receipts.keep(key, request, receipt, wallMillis.getAsLong());
         watch.settleNow();
-        return new Done(receipt, storage.trouble().isEmpty());
+        return new Done(receipt, isOnDisk());
+    }
+
+    private boolean isOnDisk() {
+        return storage.trouble().isEmpty();
     }
 
     private static DeskAnswer notNow(OpenPassage passage, OnPassage request, String why) {

@@ -10,13 +10,13 @@ import io.micronaut.http.annotation.Header;
 import io.micronaut.http.annotation.Post;
 import io.micronaut.scheduling.TaskExecutors;
 import io.micronaut.scheduling.annotation.ExecuteOn;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.parameters.RequestBody;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.security.SecurityRequirement;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.net.URI;
 import java.util.UUID;
 import org.ebbwatch.passage.DeskAnswer.Done;
 import org.ebbwatch.passage.DeskRequest;
@@ -25,7 +25,6 @@ import org.ebbwatch.web.answer.ReceiptAnswer;
 import org.ebbwatch.web.ask.ActAsked;
 import org.ebbwatch.web.ask.AnnouncementAsked;
 import org.ebbwatch.web.ask.BlinkAsked;
-import org.ebbwatch.web.ask.CheckInAsked;
 import org.ebbwatch.web.ask.Guard;
 import org.ebbwatch.web.ask.MeterAsked;
 import org.ebbwatch.web.ask.MoveAsked;
@@ -48,33 +47,12 @@ import org.ebbwatch.web.problem.Problem;
 @Tag(name = "desk")
 class DeskRoutes {
     private static final String IF_MATCH = HttpHeaders.IF_MATCH;
-    private static final String KEY = "Idempotency-Key";
+    private static final String KEY = Guard.KEY;
 
     private final RackDesk desk;
 
     DeskRoutes(RackDesk desk) {
         this.desk = desk;
-    }
-
-    /**
-     * Checks a cell in: opens a passage for the cell on a channel.
-     *
-     * @param key made by the sender, 8 to 200 characters, another one for each request
-     * @param body the cell and its channel
-     */
-    @Post
-    @ApiResponse(responseCode = "201", description = "Opened; Location names it", useReturnTypeSchema = true)
-    HttpResponse<ReceiptAnswer> checkIn(
-            @Nullable @Header(KEY) String key,
-            @RequestBody(required = true, content = @Content(schema = @Schema(implementation = CheckInAsked.class)))
-                    @Nullable @Body
-                    String body) {
-        String itsKey = Guard.key(key);
-        Done done = Refusals.done(desk.ask(CheckInAsked.read(body), itsKey));
-        return HttpResponse.created(
-                        ReceiptAnswer.of(done),
-                        URI.create("/api/v1/passages/" + done.receipt().passage()))
-                .header(HttpHeaders.ETAG, Guard.tag(done.receipt().sequence()));
     }
 
     /**
@@ -88,8 +66,8 @@ class DeskRoutes {
     @Post("/{id}/acts")
     HttpResponse<ReceiptAnswer> act(
             UUID id,
-            @Nullable @Header(IF_MATCH) String seen,
-            @Nullable @Header(KEY) String key,
+            @Parameter(required = true) @Header(name = IF_MATCH, defaultValue = "") String seen,
+            @Parameter(required = true) @Header(name = KEY, defaultValue = "") String key,
             @RequestBody(required = true, content = @Content(schema = @Schema(implementation = ActAsked.class)))
                     @Nullable @Body
                     String body) {
@@ -107,8 +85,8 @@ class DeskRoutes {
     @Post("/{id}/meter-readings")
     HttpResponse<ReceiptAnswer> meter(
             UUID id,
-            @Nullable @Header(IF_MATCH) String seen,
-            @Nullable @Header(KEY) String key,
+            @Parameter(required = true) @Header(name = IF_MATCH, defaultValue = "") String seen,
+            @Parameter(required = true) @Header(name = KEY, defaultValue = "") String key,
             @RequestBody(required = true, content = @Content(schema = @Schema(implementation = MeterAsked.class)))
                     @Nullable @Body
                     String body) {
@@ -126,8 +104,8 @@ class DeskRoutes {
     @Post("/{id}/announcements")
     HttpResponse<ReceiptAnswer> announce(
             UUID id,
-            @Nullable @Header(IF_MATCH) String seen,
-            @Nullable @Header(KEY) String key,
+            @Parameter(required = true) @Header(name = IF_MATCH, defaultValue = "") String seen,
+            @Parameter(required = true) @Header(name = KEY, defaultValue = "") String key,
             @RequestBody(
                             required = true,
                             content = @Content(schema = @Schema(implementation = AnnouncementAsked.class)))
@@ -147,8 +125,8 @@ class DeskRoutes {
     @Post("/{id}/moves")
     HttpResponse<ReceiptAnswer> move(
             UUID id,
-            @Nullable @Header(IF_MATCH) String seen,
-            @Nullable @Header(KEY) String key,
+            @Parameter(required = true) @Header(name = IF_MATCH, defaultValue = "") String seen,
+            @Parameter(required = true) @Header(name = KEY, defaultValue = "") String key,
             @RequestBody(required = true, content = @Content(schema = @Schema(implementation = MoveAsked.class)))
                     @Nullable @Body
                     String body) {
@@ -166,15 +144,15 @@ class DeskRoutes {
     @Post("/{id}/blinks")
     HttpResponse<ReceiptAnswer> blink(
             UUID id,
-            @Nullable @Header(IF_MATCH) String seen,
-            @Nullable @Header(KEY) String key,
+            @Parameter(required = true) @Header(name = IF_MATCH, defaultValue = "") String seen,
+            @Parameter(required = true) @Header(name = KEY, defaultValue = "") String key,
             @RequestBody(required = true, content = @Content(schema = @Schema(implementation = BlinkAsked.class)))
                     @Nullable @Body
                     String body) {
         return ask(BlinkAsked.read(body, id, Guard.seen(seen)), key);
     }
 
-    private HttpResponse<ReceiptAnswer> ask(DeskRequest request, @Nullable String key) {
+    private HttpResponse<ReceiptAnswer> ask(DeskRequest request, String key) {
         Done done = Refusals.done(desk.ask(request, Guard.key(key)));
         return HttpResponse.ok(ReceiptAnswer.of(done))
                 .header(HttpHeaders.ETAG, Guard.tag(done.receipt().sequence()));

@@ -5,6 +5,9 @@ import io.micronaut.http.annotation.Controller;
 import io.micronaut.http.annotation.Get;
 import io.micronaut.scheduling.TaskExecutors;
 import io.micronaut.scheduling.annotation.ExecuteOn;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.time.ZoneId;
 import org.ebbwatch.alarm.book.NightHours;
@@ -12,10 +15,20 @@ import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.plan.Plan;
 import org.ebbwatch.web.answer.HostClock;
 import org.ebbwatch.web.answer.PlanAnswer;
+import org.ebbwatch.web.problem.Problem;
 
 /** When somebody must be there. */
 @Controller("/api/v1/plan")
 @ExecuteOn(TaskExecutors.BLOCKING)
+@ApiResponse(responseCode = "200", description = "As it stands", useReturnTypeSchema = true)
+@ApiResponse(
+        responseCode = "4XX",
+        description = "Refused",
+        content = @Content(mediaType = "application/problem+json", schema = @Schema(implementation = Problem.class)))
+@ApiResponse(
+        responseCode = "5XX",
+        description = "Failed",
+        content = @Content(mediaType = "application/problem+json", schema = @Schema(implementation = Problem.class)))
 @Tag(name = "plan")
 class PlanRoutes {
     private final RackSource source;

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.UUID;
 import org.ebbwatch.handwork.Client.Answer;
 import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.Happening;
+import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.sim.cell.CellSpec;
 import org.ebbwatch.sim.cell.SlowShare;
 import org.ebbwatch.sim.rack.CellTruth;
@@ -139,6 +141,15 @@ class HandSwitchedJobTest {
                 .isEqualTo("PHASE"));
     }
 
+    private void nobodyWasAskedWhereTheLoadIs() {
+        Happenings happenings = place.rack().happenings();
+        long begin = happenings.latest() / 1_000_000_000 * 1_000_000_000;
+        assertThat(happenings.hasAllSince(begin)).isTrue();
+        assertThat(happenings.since(begin, Happenings.KEPT))
+                .isNotEmpty()
+                .noneMatch(each -> each.happening().kind() == Happening.Kind.SEEMS);
+    }
+
     // ---- the procedure ----
 
     @Test
@@ -187,6 +198,7 @@ class HandSwitchedJobTest {
 
         isIn("RELEASED");
         nothingWasEverFound();
+        nobodyWasAskedWhereTheLoadIs();
         assertThat(place.rack().hands().truth(BENCH).restedVoltsAfter24h())
                 .isLessThan(Procedure.careful().rest().limitVolts());
         List<List<String>> twice = place.rack().recordedAndFoldedAgain(UUID.fromString(passage));

@@ -6,6 +6,10 @@ import static org.ebbwatch.handwork.QuietRack.BOARD;
 import static org.ebbwatch.sim.cell.Chemistry.NMC;
 
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -369,6 +373,56 @@ class WatchDeskTest {
             assertThat(rack.view().on(BOARD, SWITCHED)).isEmpty();
             assertThat(rack.trace(before.id(), 1_000).orElseThrow())
                     .allSatisfy(point -> assertThat(point.volts()).isGreaterThan(3));
+        }
+    }
+
+    @Test
+    void a_passage_that_was_moved_is_taken_up_on_its_new_channel() {
+        PassageView before = checkedIn(SWITCHED);
+        rack.hands().move(SWITCHED, FREE);
+        done(new Move(before.id(), before.sequence(), FREE));
+        rack.pass(60_000);
+        rack.close();
+        rack = rack.again(records);
+        rack.pass(60_000);
+
+        assertThat(passage(before.id()).channel()).isEqualTo(FREE);
+        assertThat(rack.view().on(BOARD, FREE)).map(PassageView::id).contains(before.id());
+        List<List<String>> twice = rack.recordedAndFoldedAgain(before.id());
+        assertThat(twice.get(1)).isEqualTo(twice.get(0));
+    }
+
+    @Test
+    void while_the_records_are_away_a_request_is_done_once_and_says_that_it_is_not_on_disk_yet() throws SQLException {
+        PassageView before = checkedIn(SWITCHED);
+        Do putOn = new Do(before.id(), before.sequence(), Act.PUT_ON);
+        sql("alter table receipt rename to receipt_away");
+
+        DeskAnswer first = rack.ask(putOn, "put the load on");
+        assertThat(first).isInstanceOfSatisfying(Done.class, done -> {
+            assertThat(done.onDisk()).isFalse();
+            assertThat(done.receipt().phase()).isEqualTo(Phase.DRAIN);
+        });
+        Receipt receipt = ((Done) first).receipt();
+        assertThat(rack.ask(putOn, "put the load on")).isEqualTo(new Done(receipt, false));
+        assertThat(rack.journal(before.id()))
+                .filteredOn(line -> line.contains("PUT_ON"))
+                .isEmpty();
+        sql("alter table receipt_away rename to receipt");
+        assertThat(rack.journal(before.id()))
+                .filteredOn(line -> line.contains("PUT_ON"))
+                .hasSize(1);
+        rack.close();
+        rack = rack.again(records);
+        assertThat(rack.ask(putOn, "put the load on")).isEqualTo(new Done(receipt, true));
+    }
+
+    /** Does something to the database behind the service's back. */
+    private void sql(String statement) throws SQLException {
+        String url = "jdbc:h2:async:" + records.toAbsolutePath().resolve("ebbwatch");
+        try (Connection connection = DriverManager.getConnection(url, "sa", "");
+                Statement work = connection.createStatement()) {
+            work.execute(statement);
         }
     }
 

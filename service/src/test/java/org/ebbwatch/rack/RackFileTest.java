@@ -226,6 +226,17 @@ class RackFileTest {
     }
 
     @Test
+    void the_page_may_be_reached_by_further_names() throws RackFileFaulty {
+        String http = "http:\n  names: [rack.example, shed-2]\n";
+
+        assertThat(parse(http + SMALL).http())
+                .isEqualTo(new HttpEntry("127.0.0.1", 8_710, List.of("rack.example", "shed-2")));
+        assertThat(faults(http.replace("shed-2", "http://shed") + SMALL))
+                .containsExactly("rack.yaml:2: a name is that of a host as it stands in the address bar, without port,"
+                        + " such as rack.example");
+    }
+
+    @Test
     void a_network_board_has_no_baud() {
         assertThat(faults(SMALL.replace("port: COM3", "port: tcp:x:1\n    baud: 9600")))
                 .containsExactly("rack.yaml:4: baud is for a serial port; leave it out with tcp:HOST:PORT");

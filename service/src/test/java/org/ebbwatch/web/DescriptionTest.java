@@ -9,8 +9,13 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 @MicronautTest(transactional = false)
@@ -45,6 +50,13 @@ class DescriptionTest {
                 "/api/v1/passages/{id}:",
                 "/api/v1/passages/{id}/trace:",
                 "/api/v1/findings:",
+                "/api/v1/passages/{id}/acts:",
+                "/api/v1/passages/{id}/meter-readings:",
+                "/api/v1/passages/{id}/announcements:",
+                "/api/v1/passages/{id}/moves:",
+                "/api/v1/passages/{id}/blinks:",
+                "/api/v1/events:",
+                "/api/v1/plan:",
                 "/api/v1/alarms:",
                 "/api/v1/problems/{name}:"
             })
@@ -52,8 +64,34 @@ class DescriptionTest {
         assertThat(agreed()).contains("\n  " + path + "\n");
     }
 
+    static List<String> earlier() {
+        return List.of("1-reading");
+    }
+
+    @ParameterizedTest
+    @MethodSource("earlier")
+    void whoever_relies_on_an_earlier_agreement_is_not_let_down(String name) throws IOException {
+        assertThat(BreakingChanges.between(
+                        copy("earlier/" + name),
+                        Asked.get(server, "/api/v1/openapi.yml").body()))
+                .isEmpty();
+    }
+
+    @Test
+    void every_earlier_agreement_is_compared() throws IOException {
+        try (Stream<Path> files =
+                Files.list(Path.of(System.getProperty("basedir", ".")).resolve("src/test/resources/openapi/earlier"))) {
+            assertThat(files.map(file -> file.getFileName().toString().replace(".yml", "")))
+                    .containsExactlyInAnyOrderElementsOf(earlier());
+        }
+    }
+
     private static String agreed() throws IOException {
-        try (InputStream copy = DescriptionTest.class.getResourceAsStream("/openapi/ebbwatch-v1.yml")) {
+        return copy("ebbwatch-v1");
+    }
+
+    private static String copy(String name) throws IOException {
+        try (InputStream copy = DescriptionTest.class.getResourceAsStream("/openapi/" + name + ".yml")) {
             assertThat(copy).as("the agreed copy").isNotNull();
             return new String(copy.readAllBytes(), StandardCharsets.UTF_8);
         }

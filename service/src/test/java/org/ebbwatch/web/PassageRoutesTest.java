@@ -59,6 +59,25 @@ class PassageRoutesTest {
     }
 
     @Test
+    void the_etag_of_a_passage_is_the_sequence_it_shows() {
+        Asked answer = Asked.get(server, "/api/v1/passages/" + InventedWorkshop.id(7));
+
+        assertThat(answer.header("ETag")).isEqualTo("\"47\"");
+        assertThat(answer.json().get("passage").get("sequence").getLongValue()).isEqualTo(47);
+    }
+
+    @Test
+    void a_load_that_seems_elsewhere_is_asked_about() {
+        JsonNode passage = Asked.get(server, "/api/v1/passages/" + InventedWorkshop.id(8))
+                .json()
+                .get("passage");
+
+        assertThat(passage.get("switched").getBooleanValue()).isFalse();
+        assertThat(passage.get("seems").get("what").getStringValue()).isEqualTo("SEEMS_OFF");
+        assertThat(passage.get("seems").get("words").getStringValue()).contains("say so");
+    }
+
+    @Test
     void a_passage_that_is_over_can_still_be_looked_at_and_allows_nothing() {
         JsonNode answer =
                 Asked.get(server, "/api/v1/passages/" + InventedWorkshop.id(10)).json();

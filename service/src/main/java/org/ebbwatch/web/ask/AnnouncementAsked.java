@@ -3,6 +3,7 @@ package org.ebbwatch.web.ask;
 import io.micronaut.core.annotation.Nullable;
 import io.micronaut.serde.annotation.Serdeable;
 import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.media.Schema.RequiredMode;
 import java.util.UUID;
 import org.ebbwatch.judge.Entry.Work;
 import org.ebbwatch.passage.DeskRequest.Announce;
@@ -14,7 +15,8 @@ import org.ebbwatch.passage.DeskRequest.Announce;
  * @param minutes how long it may take
  */
 @Serdeable
-public record AnnouncementAsked(Work kind, @Schema(minimum = "1", maximum = "60") int minutes) {
+public record AnnouncementAsked(
+        Work kind, @Schema(requiredMode = RequiredMode.REQUIRED, minimum = "1", maximum = "60") int minutes) {
 
     /** Reads the body. */
     public static Announce read(@Nullable String text, UUID passage, long seen) {

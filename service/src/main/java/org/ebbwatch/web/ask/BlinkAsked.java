@@ -3,6 +3,7 @@ package org.ebbwatch.web.ask;
 import io.micronaut.core.annotation.Nullable;
 import io.micronaut.serde.annotation.Serdeable;
 import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.media.Schema.RequiredMode;
 import java.util.UUID;
 import org.ebbwatch.passage.DeskRequest.Blink;
 
@@ -12,7 +13,7 @@ import org.ebbwatch.passage.DeskRequest.Blink;
  * @param seconds how long its lamp blinks; 0 stops it
  */
 @Serdeable
-public record BlinkAsked(@Schema(minimum = "0", maximum = "255") int seconds) {
+public record BlinkAsked(@Schema(requiredMode = RequiredMode.REQUIRED, minimum = "0", maximum = "255") int seconds) {
 
     /** Reads the body. */
     public static Blink read(@Nullable String text, UUID passage, long seen) {

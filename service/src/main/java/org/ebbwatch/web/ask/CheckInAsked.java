@@ -3,6 +3,7 @@ package org.ebbwatch.web.ask;
 import io.micronaut.core.annotation.Nullable;
 import io.micronaut.serde.annotation.Serdeable;
 import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.media.Schema.RequiredMode;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.ebbwatch.judge.procedure.CellCard;
@@ -27,12 +28,12 @@ import org.ebbwatch.passage.DeskRequest.CheckIn;
 @Serdeable
 public record CheckInAsked(
         String board,
-        @Schema(minimum = "0", maximum = "63") int channel,
-        @Schema(maxLength = 40) String tag,
+        @Schema(requiredMode = RequiredMode.REQUIRED, minimum = "0", maximum = "63") int channel,
+        @Schema(requiredMode = RequiredMode.REQUIRED, maxLength = 40) String tag,
         Kind chemistry,
-        @Schema(minimum = "0.01", maximum = "1000") double ratedAmpereHours,
-        @Schema(minimum = "0.01", maximum = "100000") double loadOhms,
-        boolean switched,
+        @Schema(requiredMode = RequiredMode.REQUIRED, minimum = "0.01", maximum = "1000") double ratedAmpereHours,
+        @Schema(requiredMode = RequiredMode.REQUIRED, minimum = "0.01", maximum = "100000") double loadOhms,
+        @Schema(requiredMode = RequiredMode.REQUIRED) boolean switched,
         @Nullable Boolean inString,
         @Nullable Rule procedure) {
     private static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,39}");
