@@ -32,12 +32,15 @@ final class FallWatch {
                 break;
             }
             double before = excess.reading(step);
-            double coolest = before * StrictMath.exp(-FASTER * age / coolingMillis);
-            left |= before - now >= LEAST_KELVIN
-                    && celsius.reading(step) - celsiusNow >= LEAST_KELVIN
-                    && now < coolest - LEAST_KELVIN / 2;
+            boolean fallen = before - now >= LEAST_KELVIN && celsius.reading(step) - celsiusNow >= LEAST_KELVIN;
+            left |= fallen && now < coolest(before, age, coolingMillis) - LEAST_KELVIN / 2;
         }
         return left;
+    }
+
+    /** What a cell three times as quick as any could have cooled to. */
+    private static double coolest(double before, long ageMillis, long coolingMillis) {
+        return before * StrictMath.exp(-FASTER * ageMillis / coolingMillis);
     }
 
     void forget() {

@@ -15,6 +15,7 @@ import org.ebbwatch.judge.procedure.Procedure.Heat;
 final class HeatWatch {
     private static final double FADING_MILLIS = 1_200_000;
     private static final double CLEAR_KELVIN = 1;
+    private static final double CLEAR_KELVIN_PER_SECOND = 0.005;
     private static final long PROJECTION_SPAN_MILLIS = 120_000;
     private static final int PROJECTION_READINGS = 20;
     private static final int RATE_SCANS = 3;
@@ -27,6 +28,7 @@ final class HeatWatch {
     private final WatchClock calm = new WatchClock();
 
     private Heat heat;
+    private double slope = Double.NaN;
     private double carriedKelvin;
     private long carriedSinceMillis;
     private boolean bonded;
@@ -60,6 +62,7 @@ final class HeatWatch {
     void forget() {
         recent.clear();
         latest.clear();
+        slope = Double.NaN;
     }
 
     /** Judges one scan; {@code announced} says whether a person's window is open. */
@@ -71,7 +74,9 @@ final class HeatWatch {
             calm.restart();
             return;
         }
-        recent.add(scan.eventMillis(), celsius);
+        if (recent.add(scan.eventMillis(), celsius)) {
+            slope = recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS);
+        }
         latest.add(scan.eventMillis(), celsius);
         hot(sensors, phase, announced);
         warming(scan, sensors, phase, announced);
@@ -156,13 +161,12 @@ final class HeatWatch {
             projected(sensors, phase);
         }
         boolean calmAgain = celsius < heat.warmCelsius() - CLEAR_KELVIN && over < limit - CLEAR_KELVIN;
-        if (calmAgain && !(recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS) > 0.005)) {
+        if (calmAgain && !(slope > CLEAR_KELVIN_PER_SECOND)) {
             findings.clear(FindingKind.WARMING);
         }
     }
 
     private void projected(SensorWatch sensors, Phase phase) {
-        double slope = recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS);
         double trip = phase == Phase.TIE_OFF ? heat.tieOffHotCelsius() : heat.hotCelsius();
         double projection = sensors.celsius() + slope * heat.projectionMillis() / 1000;
         if (projection >= trip) {
@@ -178,12 +182,16 @@ final class HeatWatch {
     }
 
     private double relativeLimit(long millis, SensorWatch sensors, Phase phase) {
-        double fading = StrictMath.exp(-(millis - carriedSinceMillis) / FADING_MILLIS);
         return switch (phase) {
             case DRAIN -> heat.drainWarmKelvin();
             case TIE_OFF -> heat.tieOffWarmKelvin() + widening(sensors);
-            default -> heat.restWarmKelvin() + carriedKelvin * fading;
+            default -> heat.restWarmKelvin() + carried(millis);
         };
+    }
+
+    private double carried(long millis) {
+        double age = (millis - carriedSinceMillis) / FADING_MILLIS;
+        return carriedKelvin == 0 ? 0 : carriedKelvin * StrictMath.exp(-age);
     }
 
     private double widening(SensorWatch sensors) {

@@ -37,10 +37,12 @@ final class OpenCircuit {
         forecast.begin(millis);
     }
 
-    /** The bond has just been parted; what the offset of the channel could show is no recovery. */
+    /** The bond has just been parted; what the channel's offset or a load still on could show is no recovery. */
     void parted(long millis) {
         sinceMillis = millis;
-        proof.begin(0, LoadWatch.STEP_FACTOR * proof.expandedVolts());
+        double offset = LoadWatch.STEP_FACTOR * proof.expandedVolts();
+        double onLoad = load.beforeVolts();
+        proof.begin(0, onLoad > offset ? onLoad : offset);
     }
 
     long forMillis(long millis) {
@@ -142,7 +144,7 @@ final class OpenCircuit {
                 proof.recoveredVolts(),
                 proof.neededVolts(),
                 "V",
-                "Parted for %3$d min, no recovery: nothing shows a cell.",
+                "Parted for %3$d min it stands at %1$.3f V, no higher than on its load: no cell there, or load stuck.",
                 procedure.tieOff().longestOpenMillis() / 60_000);
         return true;
     }

@@ -55,7 +55,7 @@ final class OpenCircuitProof {
      * The load or the bond has just come off: what was proven before no longer counts.
      *
      * @param lastVolts the last voltage before; NaN where the first open reading must serve
-     * @param leastRecovery a recovery must exceed this, however quiet the channel
+     * @param leastRecovery a recovery must exceed this, and the noise of the channel on top
      */
     void begin(double lastVolts, double leastRecovery) {
         startVolts = lastVolts;
@@ -106,7 +106,7 @@ final class OpenCircuitProof {
         double forgotten = (highestVolts - smoothVolts) * Math.min(1, now.stepMillis() / FORGET_MILLIS);
         highestVolts = Double.isNaN(highestVolts) ? smoothVolts : Math.max(highestVolts - forgotten, smoothVolts);
         recoveredVolts = smoothVolts - startVolts;
-        neededVolts = Math.max(leastRecoveryVolts, LoadWatch.STEP_FACTOR * now.differenceVolts());
+        neededVolts = leastRecoveryVolts + LoadWatch.STEP_FACTOR * now.differenceVolts();
         recovered |= recoveredVolts > neededVolts;
     }
 
@@ -115,7 +115,7 @@ final class OpenCircuitProof {
         double limit = Math.max(
                 Math.max(LEAST_DROP_VOLTS, LoadWatch.STEP_FACTOR * expandedVolts), DROP_FRACTION * highestVolts);
         double drop = Math.max(highestVolts, startVolts) - smoothVolts;
-        boolean lostAgain = recovered && recoveredVolts < neededVolts / 2;
+        boolean lostAgain = recovered && recoveredVolts < (leastRecoveryVolts + neededVolts) / 2;
         return drop > limit || lostAgain ? Math.max(drop, neededVolts - recoveredVolts) : 0;
     }
 

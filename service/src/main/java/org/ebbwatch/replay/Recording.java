@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * A recording as comma-separated text (RFC 4180) with a header row.
  *
  * <p>Columns, in any order, by the first word of their name: {@code seconds} (or {@code t_s}) and {@code volts} ({@code v_V}) are
- * needed; {@code amperes} ({@code i_discharge_A}, discharge positive), {@code celsius} ({@code t_cell_C}) and {@code ambient}
+ * needed; {@code amperes} ({@code i_discharge_A}), {@code celsius} ({@code t_cell_C}) and {@code ambient}
  * ({@code t_ambient_C}) may be there; others are left out. An empty field was not read. Seconds must rise.
  *
  * @param rows in order of time
@@ -22,6 +24,9 @@ public record Recording(List<Row> rows, double resolutionVolts) {
             "amperes", List.of("amperes", "i_discharge_a"),
             "celsius", List.of("celsius", "t_cell_c"),
             "ambient", List.of("ambient", "ambient_celsius", "t_ambient_c"));
+
+    private static final Pattern NUMBER =
+            Pattern.compile("[+-]?(?=\\.?\\d)\\d*(?:\\.(?<fraction>\\d*))?(?<power>[eE][+-]?\\d+)?");
 
     public Recording {
         rows = List.copyOf(rows);
@@ -45,11 +50,11 @@ public record Recording(List<Row> rows, double resolutionVolts) {
      * @throws Unreadable with the line and what is wrong with it
      */
     public static Recording parse(String text) throws Unreadable {
-        List<String> lines = text.lines().toList();
-        if (lines.isEmpty()) {
+        var csv = new CsvRows(text);
+        List<String> header = csv.next();
+        if (header == null) {
             throw new Unreadable("line 1: the recording is empty; a header row is needed");
         }
-        List<String> header = List.of(lines.get(0).split(",", -1));
         int seconds = column(header, "seconds", true);
         int volts = column(header, "volts", true);
         int amperes = column(header, "amperes", false);
@@ -57,26 +62,26 @@ public record Recording(List<Row> rows, double resolutionVolts) {
         int ambient = column(header, "ambient", false);
         List<Row> rows = new ArrayList<>();
         int decimals = 0;
-        for (int i = 1; i < lines.size(); i++) {
-            String[] fields = lines.get(i).split(",", -1);
-            if (fields.length != header.size()) {
+        for (List<String> fields = csv.next(); fields != null; fields = csv.next()) {
+            int line = csv.line();
+            if (fields.size() != header.size()) {
                 throw new Unreadable(
-                        "line " + (i + 1) + ": " + fields.length + " fields where the header has " + header.size());
+                        "line " + line + ": " + fields.size() + " fields where the header has " + header.size());
             }
             var row = new Row(
-                    number(fields, seconds, i),
-                    number(fields, volts, i),
-                    number(fields, amperes, i),
-                    number(fields, celsius, i),
-                    number(fields, ambient, i));
+                    number(fields, seconds, line),
+                    number(fields, volts, line),
+                    number(fields, amperes, line),
+                    number(fields, celsius, line),
+                    number(fields, ambient, line));
             double before = rows.isEmpty()
                     ? Double.NEGATIVE_INFINITY
                     : rows.get(rows.size() - 1).seconds();
             if (!(row.seconds() >= before)) {
-                throw new Unreadable("line " + (i + 1) + ": seconds must be there and rise, " + row.seconds()
-                        + " follows " + before);
+                throw new Unreadable(
+                        "line " + line + ": seconds must be there and rise, " + row.seconds() + " follows " + before);
             }
-            decimals = Math.max(decimals, decimals(fields[volts]));
+            decimals = Math.max(decimals, decimals(fields.get(volts)));
             rows.add(row);
         }
         return new Recording(rows, StrictMath.pow(10, -decimals));
@@ -95,20 +100,20 @@ public record Recording(List<Row> rows, double resolutionVolts) {
         return -1;
     }
 
-    private static double number(String[] fields, int column, int line) throws Unreadable {
-        if (column < 0 || fields[column].isBlank()) {
+    private static double number(List<String> fields, int column, int line) throws Unreadable {
+        if (column < 0 || fields.get(column).isEmpty()) {
             return Double.NaN;
         }
-        try {
-            return Double.parseDouble(fields[column].strip());
-        } catch (NumberFormatException e) {
-            throw new Unreadable("line " + (line + 1) + ", field " + (column + 1) + ": \"" + fields[column]
+        if (!NUMBER.matcher(fields.get(column)).matches()) {
+            throw new Unreadable("line " + line + ", field " + (column + 1) + ": \"" + fields.get(column)
                     + "\" is no number; use a decimal point");
         }
+        return Double.parseDouble(fields.get(column));
     }
 
     private static int decimals(String field) {
-        int point = field.indexOf('.');
-        return point < 0 ? 0 : field.strip().length() - point - 1;
+        Matcher number = NUMBER.matcher(field);
+        boolean plain = number.matches() && number.group("power") == null && number.group("fraction") != null;
+        return plain ? number.group("fraction").length() : 0;
     }
 }

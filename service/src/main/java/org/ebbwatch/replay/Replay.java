@@ -16,21 +16,22 @@ import org.ebbwatch.replay.Recording.Row;
 /**
  * Judges a recording as if a person had put the load on and taken it off by hand whenever the current began and ended.
  *
- * <p>The load counts as on while the current is above a hundredth of its greatest believable value. The first row is taken to
+ * <p>When the load was on is {@link RecordedLoad}'s to say. The first row is taken to
  * have stood for a minute before the recording. Where no ambient was recorded, the first cell temperature stands for it. The
  * expanded uncertainty is taken as 2 mV and 0.1 %. The silence allowed is three times the usual interval of the recording.
  */
 public final class Replay {
     private static final double OFFSET_VOLTS = 2e-3;
     private static final double GAIN = 1e-3;
-    private static final double LOAD_SHARE = 0.01;
-    private static final double BELIEVABLE_AMPERES = 1e4;
-    private static final double GAP_SECONDS = 60;
+    private static final double BELIEVABLE_VOLTS = 1e4;
+    private static final double USUAL_SHARE = 0.99;
+    private static final double LONGEST_SECONDS = 120;
     private static final long STOOD_MILLIS = 60_000;
 
     private final Recording recording;
     private final Judge judge;
-    private final double loadAmperes;
+    private final long silentMillis;
+    private final RecordedLoad load;
     private final double standInAmbient;
     private final List<Told> told = new ArrayList<>();
 
@@ -39,8 +40,10 @@ public final class Replay {
 
     private Replay(Recording recording, CellCard cell, Procedure procedure) {
         this.recording = recording;
-        this.judge = new Judge(cell, patient(procedure, usualSeconds(recording)));
-        this.loadAmperes = LOAD_SHARE * greatestAmperes(recording);
+        this.silentMillis =
+                Math.max(procedure.plausible().silentMillis(), Math.round(3 * usualSeconds(recording) * 1000));
+        this.judge = new Judge(cell, patient(procedure, silentMillis));
+        this.load = new RecordedLoad(recording);
         this.standInAmbient = recording.rows().stream()
                 .mapToDouble(Row::celsius)
                 .filter(Double::isFinite)
@@ -61,13 +64,7 @@ public final class Replay {
 
     /** The load in ohms that a recording suggests: the median of volts over amperes while current flowed. */
     public static double suggestedOhms(Recording recording) {
-        double least = LOAD_SHARE * greatestAmperes(recording);
-        double[] ohms = recording.rows().stream()
-                .filter(row -> row.amperes() > least && row.amperes() < BELIEVABLE_AMPERES && row.volts() > 0)
-                .mapToDouble(row -> row.volts() / row.amperes())
-                .sorted()
-                .toArray();
-        return ohms.length == 0 ? Double.NaN : ohms[ohms.length / 2];
+        return new RecordedLoad(recording).ohms();
     }
 
     /** What followed, in order. */
@@ -88,15 +85,13 @@ public final class Replay {
         }
         for (Row row : recording.rows()) {
             long millis = millis(row);
-            if (row.seconds() - before > GAP_SECONDS) {
-                long missing = Math.round((row.seconds() - before) * 1000);
+            long missing = Double.isNaN(before) ? 0 : Math.round((row.seconds() - before) * 1000);
+            if (missing > silentMillis) {
                 take(new Entry.Gap(millis, missing, missing));
             }
             before = row.seconds();
-            boolean believable = Math.abs(row.amperes()) < BELIEVABLE_AMPERES;
-            boolean flows = believable ? row.amperes() > loadAmperes : on;
-            if (flows != on) {
-                on = flows;
+            if (load.isOn(row, on) != on) {
+                on = !on;
                 switchLoad(millis, on);
             }
             take(scan(millis, row, on));
@@ -116,9 +111,8 @@ public final class Replay {
         }
     }
 
-    private static Procedure patient(Procedure procedure, double usualSeconds) {
+    private static Procedure patient(Procedure procedure, long silentMillis) {
         Procedure.Plausible its = procedure.plausible();
-        long silentMillis = Math.max(its.silentMillis(), Math.round(3 * usualSeconds * 1000));
         return new Procedure(
                 procedure.name(),
                 procedure.version(),
@@ -143,7 +137,7 @@ public final class Replay {
             steps[i] = rows.get(i + 1).seconds() - rows.get(i).seconds();
         }
         Arrays.sort(steps);
-        return steps.length == 0 ? 1 : steps[steps.length * 9 / 10];
+        return steps.length == 0 ? 1 : Math.min(LONGEST_SECONDS, steps[(int) (USUAL_SHARE * (steps.length - 1))]);
     }
 
     private void switchLoad(long millis, boolean on) {
@@ -160,13 +154,13 @@ public final class Replay {
 
     private Entry.Scan scan(long millis, Row row, boolean loaded) {
         double expanded = OFFSET_VOLTS + GAIN * (Double.isNaN(row.volts()) ? 0 : Math.abs(row.volts()));
-        boolean finite = Double.isFinite(expanded) && expanded < BELIEVABLE_AMPERES;
+        boolean finite = expanded < BELIEVABLE_VOLTS;
         return new Entry.Scan(
                 millis,
                 row.volts(),
                 finite ? expanded : OFFSET_VOLTS,
                 recording.resolutionVolts(),
-                row.amperes(),
+                load.amperes(row),
                 row.celsius(),
                 Double.isNaN(row.ambient()) ? standInAmbient : row.ambient(),
                 Double.NaN,
@@ -179,13 +173,5 @@ public final class Replay {
         double seconds = (entry.eventMillis() - STOOD_MILLIS) / 1000.0
                 + recording.rows().get(0).seconds();
         judge.fold(entry).events().forEach(event -> told.add(new Told(seconds, event)));
-    }
-
-    private static double greatestAmperes(Recording recording) {
-        return recording.rows().stream()
-                .mapToDouble(Row::amperes)
-                .filter(amperes -> Math.abs(amperes) < BELIEVABLE_AMPERES)
-                .max()
-                .orElse(0);
     }
 }

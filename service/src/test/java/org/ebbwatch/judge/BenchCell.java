@@ -20,6 +20,7 @@ final class BenchCell {
     private double openFromVolts = Double.NaN;
     private double openSinceSeconds;
     private double lastSeconds;
+    private double lastVolts;
 
     void become(double comesBackTo, double onLoad) {
         restVolts = comesBackTo;
@@ -47,7 +48,20 @@ final class BenchCell {
         sinking = now -> Math.max(toVolts, from + (toVolts - from) * (now - since) / overSeconds);
     }
 
+    double restVolts() {
+        return restVolts;
+    }
+
+    double lastVolts() {
+        return lastVolts;
+    }
+
     double volts(double seconds, boolean loaded, boolean bonded) {
+        lastVolts = voltsNow(seconds, loaded, bonded);
+        return lastVolts;
+    }
+
+    private double voltsNow(double seconds, boolean loaded, boolean bonded) {
         double step = seconds - lastSeconds;
         lastSeconds = seconds;
         if (sinking != null) {

@@ -146,9 +146,9 @@ class HeldTest {
             PassageBench bench = PassageBench.switched()
                     .resting()
                     .watch(hours(23))
-                    .lead(PassageBench.Lead.OFF_ACROSS_RESISTOR)
+                    .lead(BenchChannel.Lead.OFF_ACROSS_RESISTOR)
                     .watch(minutes(1))
-                    .lead(PassageBench.Lead.ATTACHED)
+                    .lead(BenchChannel.Lead.ATTACHED)
                     .act(Act.DRAIN_AGAIN)
                     .watch(hours(12))
                     .watch(minutes(5));
@@ -161,10 +161,10 @@ class HeldTest {
         void whose_lead_is_put_back_in_a_gap_is_still_the_same_cell() {
             PassageBench bench = PassageBench.switched()
                     .resting()
-                    .lead(PassageBench.Lead.OFF_ACROSS_RESISTOR)
+                    .lead(BenchChannel.Lead.OFF_ACROSS_RESISTOR)
                     .watch(minutes(1))
                     .gap(hours(1))
-                    .lead(PassageBench.Lead.ATTACHED)
+                    .lead(BenchChannel.Lead.ATTACHED)
                     .watch(minutes(5));
 
             assertThat(bench.standing()).contains(FindingKind.LEAD_OPEN);

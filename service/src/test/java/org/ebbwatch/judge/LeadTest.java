@@ -5,9 +5,9 @@ import static org.ebbwatch.judge.PassageBench.hours;
 import static org.ebbwatch.judge.PassageBench.minutes;
 import static org.ebbwatch.judge.PassageBench.seconds;
 
+import org.ebbwatch.judge.BenchChannel.Lead;
+import org.ebbwatch.judge.BenchChannel.LeadChecks;
 import org.ebbwatch.judge.Entry.LeadProof;
-import org.ebbwatch.judge.PassageBench.Lead;
-import org.ebbwatch.judge.PassageBench.LeadChecks;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -240,6 +240,18 @@ class LoadTest {
         }
 
         @Test
+        void while_tied_off_is_found_when_the_bond_is_parted() {
+            PassageBench bench = PassageBench.switched()
+                    .soaked()
+                    .contactWelded()
+                    .act(Act.PART)
+                    .watch(hours(7));
+
+            assertThat(bench.phase()).isEqualTo(Phase.HELD);
+            assertThat(bench.standing()).containsExactly(FindingKind.LEAD_OPEN);
+        }
+
+        @Test
         void never_ends_in_a_release() {
             PassageBench bench = PassageBench.switched()
                     .draining()

@@ -6,10 +6,10 @@ import static org.ebbwatch.judge.PassageBench.minutes;
 import static org.ebbwatch.judge.PassageBench.seconds;
 
 import java.util.List;
+import org.ebbwatch.judge.BenchChannel.LeadChecks;
 import org.ebbwatch.judge.Entry.LeadProof;
 import org.ebbwatch.judge.Outcome.PhaseChanged;
 import org.ebbwatch.judge.Outcome.Wish;
-import org.ebbwatch.judge.PassageBench.LeadChecks;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 

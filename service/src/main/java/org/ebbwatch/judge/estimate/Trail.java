@@ -19,15 +19,16 @@ public final class Trail {
         this.spacingMillis = spacingMillis;
     }
 
-    /** Keeps a reading unless the one before is too near; a NaN is never kept. */
-    public void add(long atMillis, double reading) {
+    /** Keeps a reading unless the one before is too near; a NaN is never kept. Says whether it was kept. */
+    public boolean add(long atMillis, double reading) {
         if (Double.isNaN(reading) || (size > 0 && atMillis - millis[back(1)] < spacingMillis)) {
-            return;
+            return false;
         }
         millis[next] = atMillis;
         readings[next] = reading;
         next = (next + 1) % millis.length;
         size = Math.min(size + 1, millis.length);
+        return true;
     }
 
     public void clear() {
@@ -78,6 +79,7 @@ public final class Trail {
     }
 
     private int back(int steps) {
-        return Math.floorMod(next - steps, millis.length);
+        int place = next - steps;
+        return place < 0 ? place + millis.length : place;
     }
 }
