@@ -29,10 +29,11 @@ import org.ebbwatch.rig.message.Ability;
  * receipt. Not thread-safe: all calls are made under the rack's one lock.
  */
 public final class WatchDesk implements RackDesk {
+    private static final Set<Act> NEED_VOLTS = Set.of(Act.PART, Act.SPARK, Act.DRAIN_AGAIN);
     private static final String OVER = "The passage is over.";
     private static final String LOADED = "Take the load off first: a load stays with its channel.";
     private static final String NO_VOLTS =
-            "The channel it is on measures no volts. Move it to a cell channel first, bonded as it is.";
+            "The channel it is on measures no volts. Put it back onto a cell channel first, and say so by a move.";
 
     private final RackWatch watch;
     private final ReceiptBook receipts;
@@ -135,8 +136,7 @@ public final class WatchDesk implements RackDesk {
         if (!allowed.contains(act)) {
             return notNow(passage, request, ActWords.whyNot(act, passage.judge()));
         }
-        boolean needsVolts = act == Act.PART || act == Act.SPARK;
-        if (needsVolts && !board(passage).can(passage.card().channel(), Ability.VOLTS)) {
+        if (NEED_VOLTS.contains(act) && !board(passage).can(passage.card().channel(), Ability.VOLTS)) {
             return notNow(passage, request, NO_VOLTS);
         }
         return enter(passage, request, key);

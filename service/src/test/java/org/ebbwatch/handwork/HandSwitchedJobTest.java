@@ -4,10 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.ebbwatch.sim.cell.Chemistry.NMC;
 
 import io.micronaut.json.tree.JsonNode;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
+import org.ebbwatch.cli.Ebbwatch;
 import org.ebbwatch.handwork.Client.Answer;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.Happening;
@@ -21,6 +27,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
 
 /**
  * The whole job at a board that measures and does nothing else: no load switch, no lead check, no current. A person puts the
@@ -141,6 +148,12 @@ class HandSwitchedJobTest {
                 .isEqualTo("PHASE"));
     }
 
+    private void theContainerIsNoPlaceToPart() {
+        Answer refused = client.post(path("acts"), "{\"act\": \"PART\"}");
+        assertThat(refused.status()).isEqualTo(409);
+        assertThat(refused.text("detail")).contains("measures no volts");
+    }
+
     private void nobodyWasAskedWhereTheLoadIs() {
         Happenings happenings = place.rack().happenings();
         long begin = happenings.latest() / 1_000_000_000 * 1_000_000_000;
@@ -153,7 +166,7 @@ class HandSwitchedJobTest {
     // ---- the procedure ----
 
     @Test
-    void a_cell_is_emptied_tied_off_and_released_by_hand() {
+    void a_cell_is_emptied_tied_off_and_released_by_hand() throws IOException {
         checksTheCellIn();
         isIn("CHECK_IN");
         comesBackWhenAskedTo("ASK_PUT_ON", 1);
@@ -186,6 +199,7 @@ class HandSwitchedJobTest {
 
         long watched = comesBackWhenAskedTo("ASK_PART", 26);
         assertThat(watched).isGreaterThanOrEqualTo(23 * HOUR);
+        theContainerIsNoPlaceToPart();
         putsTheCellInto(CONTAINER, BENCH);
         comesBackWhenAskedTo("ASK_PART", 13);
         place.rack().hands().part(BENCH);
@@ -203,6 +217,26 @@ class HandSwitchedJobTest {
                 .isLessThan(Procedure.careful().rest().limitVolts());
         List<List<String>> twice = place.rack().recordedAndFoldedAgain(UUID.fromString(passage));
         assertThat(twice.get(1)).isEqualTo(twice.get(0)).hasSize(4);
+        theEvidenceHolds();
+    }
+
+    /** Its bundle, with the readings of both channels, is judged again the same. */
+    private void theEvidenceHolds() throws IOException {
+        place.close();
+        Path folder = Files.createDirectory(records.resolve("handed over"));
+        assertThat(program("bundle", "--storage", records.toString(), "--to", folder.toString()))
+                .isZero();
+        try (Stream<Path> bundles = Files.list(folder)) {
+            Path bundle = bundles.findFirst().orElseThrow();
+            assertThat(program("verify", bundle.toString())).isZero();
+        }
+        place = Place.of(place.rack().again(records), records);
+    }
+
+    private static int program(String... arguments) {
+        CommandLine program = Ebbwatch.commandLine();
+        program.setOut(new PrintWriter(new StringWriter()));
+        return program.execute(arguments);
     }
 
     @Test

@@ -92,7 +92,8 @@ final class Listener implements Publisher<Event<?>>, Subscription {
                 lastNanos = nanos;
             }
         } catch (RuntimeException e) {
-            return false;
+            gone = true;
+            subscriber.onError(e);
         }
         if (nanos - lastNanos >= STALLED_NANOS) {
             end();

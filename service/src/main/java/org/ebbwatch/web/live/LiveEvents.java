@@ -2,6 +2,7 @@ package org.ebbwatch.web.live;
 
 import io.micronaut.context.annotation.Requires;
 import io.micronaut.core.annotation.Nullable;
+import jakarta.annotation.PostConstruct;
 import jakarta.annotation.PreDestroy;
 import jakarta.inject.Singleton;
 import java.util.Optional;
@@ -31,6 +32,11 @@ final class LiveEvents {
     LiveEvents(Happenings happenings, HostClock clock) {
         this.happenings = happenings;
         this.clock = clock;
+    }
+
+    /** Begins to look after listeners. */
+    @PostConstruct
+    void start() {
         teller.setDaemon(true);
         teller.start();
         happenings.onNews(this::wake);

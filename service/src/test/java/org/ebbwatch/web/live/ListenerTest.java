@@ -26,6 +26,7 @@ class ListenerTest {
         private Subscription subscription;
         private boolean ended;
         private boolean faulty;
+        private Throwable failure;
 
         @Override
         public void onSubscribe(Subscription its) {
@@ -41,8 +42,8 @@ class ListenerTest {
         }
 
         @Override
-        public void onError(Throwable failure) {
-            throw new AssertionError(failure);
+        public void onError(Throwable its) {
+            failure = its;
         }
 
         @Override
@@ -169,5 +170,7 @@ class ListenerTest {
         server.subscription.request(10);
 
         assertThat(listener.serve(0)).isFalse();
+        assertThat(server.failure).hasMessage("the connection is gone");
+        assertThat(server.ended).isFalse();
     }
 }
