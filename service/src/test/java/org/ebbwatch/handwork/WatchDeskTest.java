@@ -3,9 +3,7 @@ package org.ebbwatch.handwork;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.ebbwatch.handwork.QuietRack.BOARD;
-import static org.ebbwatch.sim.cell.Chemistry.NMC;
 
-import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
@@ -16,8 +14,6 @@ import java.util.UUID;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Entry.Work;
 import org.ebbwatch.judge.Phase;
-import org.ebbwatch.judge.procedure.CellCard;
-import org.ebbwatch.judge.procedure.Chemistry;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskAnswer.Done;
@@ -28,107 +24,19 @@ import org.ebbwatch.passage.DeskAnswer.Taken;
 import org.ebbwatch.passage.DeskAnswer.UnfitChannel;
 import org.ebbwatch.passage.DeskAnswer.UnknownBoard;
 import org.ebbwatch.passage.DeskAnswer.UnknownPassage;
-import org.ebbwatch.passage.DeskRequest;
 import org.ebbwatch.passage.DeskRequest.Announce;
 import org.ebbwatch.passage.DeskRequest.Blink;
 import org.ebbwatch.passage.DeskRequest.CheckIn;
 import org.ebbwatch.passage.DeskRequest.Do;
 import org.ebbwatch.passage.DeskRequest.Meter;
-import org.ebbwatch.passage.DeskRequest.Move;
-import org.ebbwatch.passage.LoadStep;
 import org.ebbwatch.passage.RackView.PassageView;
 import org.ebbwatch.passage.Receipt;
-import org.ebbwatch.sim.cell.CellSpec;
-import org.ebbwatch.sim.scenario.BoardSpec;
-import org.ebbwatch.sim.scenario.ChannelSpec;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class WatchDeskTest {
-    private static final int SWITCHED = 0;
-    private static final int BY_HAND = 1;
-    private static final int FREE = 2;
-    private static final int AMBIENT = 3;
-    private static final int WATCH = 5;
-    private static final long HOUR = 3_600_000;
-
-    @TempDir
-    private Path records;
-
-    private QuietRack rack;
-    private int keys;
-
-    @BeforeEach
-    void a_bench_with_a_switched_a_hand_loaded_and_a_free_channel() {
-        CellSpec cell = CellSpec.build("A", NMC, 2.0).done();
-        BoardSpec board = BoardSpec.build(
-                        "EB-1",
-                        List.of(
-                                ChannelSpec.switched(cell, 22),
-                                ChannelSpec.byHand(CellSpec.build("B", NMC, 2.0).done(), 22),
-                                ChannelSpec.empty(22)))
-                .thermometers(true, true, 1, true)
-                .done();
-        rack = QuietRack.of(board, records);
-    }
-
-    @AfterEach
-    void close() {
-        rack.close();
-    }
-
-    private String key() {
-        return "request-" + ++keys;
-    }
-
-    private DeskAnswer ask(DeskRequest request) {
-        return rack.ask(request, key());
-    }
-
-    private static CellCard card(String tag, boolean switched, boolean inString) {
-        return new CellCard(tag, Chemistry.LAYERED_OXIDE, 2.0, 22, switched, inString);
-    }
-
-    private static CheckIn checkIn(int channel, CellCard cell) {
-        return new CheckIn(BOARD, channel, cell, Procedure.careful());
-    }
-
-    private PassageView checkedIn(int channel) {
-        DeskAnswer answer = ask(checkIn(channel, card(channel == SWITCHED ? "A" : "B", channel == SWITCHED, false)));
-        assertThat(answer).isInstanceOf(Done.class);
-        rack.pass(5 * 60_000);
-        return passage(((Done) answer).receipt().passage());
-    }
-
-    private PassageView passage(UUID id) {
-        return rack.view().passages().stream()
-                .filter(passage -> passage.id().equals(id))
-                .findFirst()
-                .orElseThrow();
-    }
-
-    private Receipt done(DeskRequest request) {
-        DeskAnswer answer = ask(request);
-        assertThat(answer).isInstanceOf(Done.class);
-        assertThat(((Done) answer).onDisk()).isTrue();
-        return ((Done) answer).receipt();
-    }
-
-    private void refusedWithoutATrace(UUID passage, Runnable refused) {
-        List<String> before = rack.journal(passage);
-        PassageView view = passage(passage);
-        long news = rack.happenings().latest();
-        refused.run();
-        assertThat(rack.journal(passage)).isEqualTo(before);
-        assertThat(passage(passage)).isEqualTo(view);
-        assertThat(rack.happenings().latest()).isEqualTo(news);
-    }
-
+class WatchDeskTest extends DeskBench {
     @Nested
     class Checking_in {
         @Test
@@ -327,71 +235,6 @@ class WatchDeskTest {
         }
     }
 
-    @Nested
-    class Moving {
-        @Test
-        void is_refused_while_a_load_is_on() {
-            PassageView before = checkedIn(SWITCHED);
-            long sequence =
-                    done(new Do(before.id(), before.sequence(), Act.PUT_ON)).sequence();
-
-            refusedWithoutATrace(before.id(), () -> assertThat(ask(new Move(before.id(), sequence, FREE)))
-                    .isInstanceOfSatisfying(
-                            NotNow.class, refused -> assertThat(refused.why()).startsWith("Take the load off first")));
-        }
-
-        @Test
-        void to_a_thermometer_is_for_bonded_cells_only() {
-            PassageView before = checkedIn(SWITCHED);
-
-            assertThat(ask(new Move(before.id(), before.sequence(), WATCH)))
-                    .isInstanceOfSatisfying(UnfitChannel.class, refused -> {
-                        assertThat(refused.why()).contains("measures no volts");
-                        assertThat(refused.fit()).containsExactly(FREE);
-                    });
-        }
-
-        @Test
-        void to_a_channel_that_is_taken_says_by_whom() {
-            PassageView before = checkedIn(BY_HAND);
-            UUID other = checkedIn(SWITCHED).id();
-
-            assertThat(ask(new Move(before.id(), before.sequence(), SWITCHED)))
-                    .isEqualTo(new Taken("Channel 0 of board bench", other, "A"));
-        }
-
-        @Test
-        void follows_the_readings_of_the_other_channel_and_frees_the_first() {
-            PassageView before = checkedIn(SWITCHED);
-            rack.hands().move(SWITCHED, FREE);
-
-            Receipt receipt = done(new Move(before.id(), before.sequence(), FREE));
-            rack.pass(60_000);
-
-            assertThat(receipt.channel()).isEqualTo(FREE);
-            assertThat(passage(before.id()).channel()).isEqualTo(FREE);
-            assertThat(rack.view().on(BOARD, SWITCHED)).isEmpty();
-            assertThat(rack.trace(before.id(), 1_000).orElseThrow())
-                    .allSatisfy(point -> assertThat(point.volts()).isGreaterThan(3));
-        }
-    }
-
-    @Test
-    void a_passage_that_was_moved_is_taken_up_on_its_new_channel() {
-        PassageView before = checkedIn(SWITCHED);
-        rack.hands().move(SWITCHED, FREE);
-        done(new Move(before.id(), before.sequence(), FREE));
-        rack.pass(60_000);
-        rack.close();
-        rack = rack.again(records);
-        rack.pass(60_000);
-
-        assertThat(passage(before.id()).channel()).isEqualTo(FREE);
-        assertThat(rack.view().on(BOARD, FREE)).map(PassageView::id).contains(before.id());
-        List<List<String>> twice = rack.recordedAndFoldedAgain(before.id());
-        assertThat(twice.get(1)).isEqualTo(twice.get(0));
-    }
-
     @Test
     void while_the_records_are_away_a_request_is_done_once_and_says_that_it_is_not_on_disk_yet() throws SQLException {
         PassageView before = checkedIn(SWITCHED);
@@ -424,34 +267,5 @@ class WatchDeskTest {
                 Statement work = connection.createStatement()) {
             work.execute(statement);
         }
-    }
-
-    @Test
-    void a_load_put_on_by_hand_without_a_word_is_asked_about() {
-        PassageView before = checkedIn(BY_HAND);
-        rack.hands().handLoad(BY_HAND, true);
-        rack.pass(3 * 60_000);
-
-        assertThat(passage(before.id()).seems()).contains(LoadStep.SEEMS_ON);
-        done(new Do(before.id(), before.sequence(), Act.PUT_ON));
-        rack.pass(60_000);
-        assertThat(passage(before.id()).seems()).isEmpty();
-        assertThat(passage(before.id()).phase()).isEqualTo(Phase.DRAIN);
-    }
-
-    @Test
-    void a_load_taken_off_by_hand_without_a_word_is_asked_about_before_it_is_an_alarm() {
-        PassageView before = checkedIn(BY_HAND);
-        rack.hands().handLoad(BY_HAND, true);
-        done(new Do(before.id(), before.sequence(), Act.PUT_ON));
-        rack.pass(HOUR);
-        rack.hands().handLoad(BY_HAND, false);
-        rack.pass(2 * 60_000);
-
-        PassageView asked = passage(before.id());
-        assertThat(asked.seems()).contains(LoadStep.SEEMS_OFF);
-        assertThat(asked.findings()).isEmpty();
-        assertThat(done(new Do(asked.id(), asked.sequence(), Act.TAKE_OFF)).phase())
-                .isEqualTo(Phase.REST);
     }
 }

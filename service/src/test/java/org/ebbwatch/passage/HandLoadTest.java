@@ -1,0 +1,132 @@
+package org.ebbwatch.passage;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.ebbwatch.judge.Entry.Scan;
+import org.ebbwatch.judge.Entry.Suspicion;
+import org.ebbwatch.judge.Phase;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class HandLoadTest {
+    private static final double OHMS = 20;
+    private static final double COUNT_VOLTS = 0.0001;
+
+    private final HandLoad load = new HandLoad(OHMS);
+    private long millis;
+    private double amperes = Double.NaN;
+    private boolean bonded;
+
+    /** So many seconds at this voltage, with some counts of noise. */
+    private void reads(double volts, int seconds, boolean saidOn) {
+        for (int second = 0; second < seconds; second++) {
+            millis += 1_000;
+            double noise = ((millis / 1_000 * 7919) % 5 - 2) * COUNT_VOLTS;
+            load.follow(
+                    new Scan(
+                            millis,
+                            volts + noise,
+                            0.002,
+                            COUNT_VOLTS,
+                            amperes,
+                            20,
+                            20,
+                            Double.NaN,
+                            Double.NaN,
+                            false,
+                            Suspicion.NONE),
+                    saidOn,
+                    saidOn ? Phase.DRAIN : Phase.REST,
+                    bonded);
+        }
+    }
+
+    @Test
+    void a_load_put_on_without_a_word_shows_by_its_sag() {
+        reads(3.80, 120, false);
+        reads(3.76, 20, false);
+        assertThat(load.seems()).isEmpty();
+        reads(3.76, 40, false);
+        assertThat(load.seems()).contains(LoadStep.SEEMS_ON);
+        reads(3.76, 10, true);
+        assertThat(load.seems()).isEmpty();
+    }
+
+    @Test
+    void a_load_taken_off_without_a_word_shows_by_what_comes_back() {
+        reads(3.60, 120, true);
+        reads(3.64, 60, true);
+        assertThat(load.seems()).contains(LoadStep.SEEMS_OFF);
+    }
+
+    @Test
+    void near_empty_it_takes_a_third_more() {
+        reads(0.080, 600, true);
+        reads(0.095, 60, true);
+        assertThat(load.seems()).isEmpty();
+        reads(0.150, 60, true);
+        assertThat(load.seems()).contains(LoadStep.SEEMS_OFF);
+    }
+
+    @Test
+    void a_question_goes_away_with_what_raised_it() {
+        reads(3.80, 120, false);
+        reads(3.76, 60, false);
+        reads(3.80, 30, false);
+        assertThat(load.seems()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.0", "1.9", "3.796"})
+    void a_lead_that_comes_off_and_a_few_millivolts_are_no_load(double volts) {
+        reads(3.80, 120, false);
+        reads(volts, 120, false);
+        assertThat(load.seems()).isEmpty();
+    }
+
+    @Test
+    void a_cell_that_drains_for_hours_raises_no_question() {
+        for (int minute = 0; minute < 600; minute++) {
+            reads(3.9 - minute * 0.0065, 60, true);
+            assertThat(load.seems()).as("minute %d", minute).isEmpty();
+        }
+    }
+
+    @Test
+    void a_cell_that_recovers_slowly_off_its_load_raises_no_question() {
+        for (int minute = 0; minute < 300; minute++) {
+            reads(0.4 * (1 - Math.exp(-minute / 60.0)), 60, false);
+            assertThat(load.seems()).as("minute %d", minute).isEmpty();
+        }
+    }
+
+    @Test
+    void where_amperes_are_measured_they_tell() {
+        amperes = 0.18;
+        reads(3.7, 20, false);
+        assertThat(load.seems()).isEmpty();
+        reads(3.7, 20, false);
+        assertThat(load.seems()).contains(LoadStep.SEEMS_ON);
+        reads(3.7, 60, true);
+        assertThat(load.seems()).isEmpty();
+        amperes = 0.001;
+        reads(3.7, 60, true);
+        assertThat(load.seems()).contains(LoadStep.SEEMS_OFF);
+    }
+
+    @Test
+    void the_amperes_of_an_empty_cell_tell_nothing() {
+        amperes = 0.001;
+        reads(0.2, 120, true);
+        assertThat(load.seems()).isEmpty();
+    }
+
+    @Test
+    void bonded_leads_are_no_load() {
+        reads(0.3, 120, false);
+        bonded = true;
+        reads(0.0, 120, false);
+        assertThat(load.seems()).isEmpty();
+    }
+}
