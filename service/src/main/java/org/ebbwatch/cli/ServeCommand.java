@@ -30,6 +30,8 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = "Watches the rack that a rack file describes until it is stopped. See docs/rack-file.md.")
 final class ServeCommand implements Callable<Integer> {
+    private static final long LINK_LOOK_MILLIS = 1000;
+
     @Parameters(paramLabel = "RACK_FILE", description = "boards, their ports, and the cells on their channels")
     private Path file;
 
@@ -56,8 +58,29 @@ final class ServeCommand implements Callable<Integer> {
                 + rackFile.storage());
         out.println("Stop with Ctrl-C. Cells can burn; do not rely on this program alone.");
         out.flush();
+        tellLinks(rack, out);
         Thread.currentThread().join();
         return 0;
+    }
+
+    /** On a thread of its own, so that the rack is watched on whatever becomes of the telling. */
+    private static void tellLinks(RunningRack rack, PrintWriter out) {
+        LinkLines lines = new LinkLines();
+        Thread teller = new Thread(
+                () -> {
+                    try {
+                        while (true) {
+                            lines.news(rack.view()).forEach(out::println);
+                            out.flush();
+                            Thread.sleep(LINK_LOOK_MILLIS);
+                        }
+                    } catch (InterruptedException e) {
+                        Thread.currentThread().interrupt();
+                    }
+                },
+                "links");
+        teller.setDaemon(true);
+        teller.start();
     }
 
     private RackFile read() throws Refusal {

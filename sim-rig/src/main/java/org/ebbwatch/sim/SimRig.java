@@ -3,6 +3,7 @@ package org.ebbwatch.sim;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -73,6 +74,8 @@ public final class SimRig {
     private static String text(String file) throws Arguments.Refused {
         try {
             return Files.readString(Path.of(file));
+        } catch (NoSuchFileException e) {
+            throw new Arguments.Refused("cannot read the scenario " + file + ": there is no such file");
         } catch (IOException | IllegalArgumentException e) {
             throw new Arguments.Refused("cannot read the scenario " + file + ": " + e);
         }
