@@ -62,7 +62,7 @@ class DrainAndHoldTest {
         assertThat(loaded.cell.volts()).isLessThan(RESTED_LIMIT);
     }
 
-    /** The slow cell of the design: 0.045 V at 10 min, 0.38 V at 3 h, 0.86 V at 24 h. */
+    /** A slow cell as the procedure expects it: 0.045 V at 10 min, 0.38 V at 3 h, 0.86 V at 24 h. */
     @Test
     void a_slow_cell_comes_back_in_the_known_shape() {
         LoadedCell loaded = cell(Chemistry.NMC, true, SlowShare.TYPICAL);
