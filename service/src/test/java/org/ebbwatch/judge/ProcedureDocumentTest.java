@@ -3,6 +3,8 @@ package org.ebbwatch.judge;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.lang.reflect.RecordComponent;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -53,6 +55,25 @@ class ProcedureDocumentTest {
     }
 
     @Test
+    void its_table_of_numbers_is_that_of_both_procedures() throws IOException {
+        List<String> rows = Files.readString(DOCS.resolve("procedure.md"))
+                .lines()
+                .filter(line -> line.matches("\\| `\\w+\\.\\w+` \\|.*"))
+                .map(row -> row.split("\\|", -1))
+                .map(cells -> cells[1].strip().replace("`", "") + ": " + cells[2].strip() + ", " + cells[3].strip())
+                .toList();
+        assertThat(rows).containsExactlyElementsOf(settings());
+    }
+
+    @Test
+    void every_number_has_an_origin() throws IOException {
+        assertThat(Files.readString(DOCS.resolve("procedure.md")).lines())
+                .filteredOn(line -> line.startsWith("| `"))
+                .isNotEmpty()
+                .allSatisfy(row -> assertThat(row.split("\\|", -1)[5].strip()).containsAnyOf("practice", "real cells"));
+    }
+
+    @Test
     void every_test_that_the_hazards_name_exists() throws IOException {
         Matcher names = TEST_NAME.matcher(Files.readString(DOCS.resolve("hazards.md")));
         try (Stream<Path> files = Files.walk(Path.of("src", "test", "java"))) {
@@ -62,6 +83,38 @@ class ProcedureDocumentTest {
                     .isNotEmpty()
                     .allSatisfy(name -> assertThat(tests).contains(name));
         }
+    }
+
+    private static List<String> settings() {
+        return Arrays.stream(Procedure.class.getRecordComponents())
+                .filter(part -> part.getType().isRecord())
+                .flatMap(part -> Arrays.stream(part.getType().getRecordComponents())
+                        .map(number -> part.getName() + "." + number.getName() + ": "
+                                + written(number, value(part, Procedure.careful())) + ", "
+                                + written(number, value(part, Procedure.strict()))))
+                .toList();
+    }
+
+    private static Object value(RecordComponent component, Object holder) {
+        try {
+            return component.getAccessor().invoke(holder);
+        } catch (ReflectiveOperationException e) {
+            throw new LinkageError(component.getName() + " cannot be read", e);
+        }
+    }
+
+    private static String written(RecordComponent number, Object part) {
+        Object value = value(number, part);
+        if (value instanceof Long millis) {
+            return millis % 3_600_000 == 0
+                    ? hours(millis)
+                    : millis % 60_000 == 0 ? millis / 60_000 + " min" : millis / 1_000 + " s";
+        }
+        String name = number.getName();
+        String unit = name.endsWith("Volts")
+                ? "V"
+                : name.endsWith("Celsius") ? "degC" : name.endsWith("PerSecond") ? "K/s" : "K";
+        return BigDecimal.valueOf((double) value).stripTrailingZeros().toPlainString() + " " + unit;
     }
 
     private static String shortened(String row) {
