@@ -20,6 +20,7 @@ final class LoadWatch {
     private static final long FAINT_SAG_MILLIS = 1_800_000;
     private static final long HANDS_MILLIS = 300_000;
     private static final double LEAST_CELL_OHMS = 0.03;
+    private static final double LEAST_OHM_AMPERE_HOURS = 0.12;
     private static final long CLIMB_MILLIS = 30_000;
     private static final double CLIMB_FORGOTTEN_MILLIS = 3_600_000;
     private static final double LEAST_CLIMB_VOLTS = 0.010;
@@ -243,6 +244,11 @@ final class LoadWatch {
             askedMillis = millis;
             findings.wish(wanted ? Wish.CLOSE_LOAD : Wish.OPEN_LOAD);
         }
+    }
+
+    /** A cell comes back within the hour by at least this share of its voltage on the load, however empty it is. */
+    double leastRecoveryOfEmpty() {
+        return LEAST_OHM_AMPERE_HOURS / card.ratedAmpereHours() / card.loadOhms();
     }
 
     /** Whether a recovery should stand out of the noise when the load goes off. */

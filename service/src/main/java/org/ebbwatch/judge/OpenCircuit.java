@@ -14,15 +14,17 @@ import org.ebbwatch.judge.procedure.Procedure;
 final class OpenCircuit {
     private final FindingBook findings;
     private final LoadWatch load;
+    private final FineRecovery fine = new FineRecovery();
     private final OpenCircuitProof proof;
     private final RestForecast forecast = new RestForecast();
     private Procedure procedure;
     private long sinceMillis;
+    private boolean parted;
 
     OpenCircuit(FindingBook findings, LoadWatch load, Procedure procedure) {
         this.findings = findings;
         this.load = load;
-        this.proof = new OpenCircuitProof(findings);
+        this.proof = new OpenCircuitProof(findings, fine);
         this.procedure = procedure;
     }
 
@@ -30,9 +32,21 @@ final class OpenCircuit {
         procedure = other;
     }
 
+    /** Follows one reading while the load is on or the leads are bonded. */
+    void beforeOpening(Reading now, boolean loaded) {
+        if (now.switched() && loaded) {
+            fine.loadOn();
+        }
+        if (now.isKnown()) {
+            fine.beforeOpening(now, loaded);
+        }
+    }
+
     /** The load has just gone off. */
     void loadOff(long millis) {
         sinceMillis = millis;
+        parted = false;
+        fine.loadOff();
         proof.begin(load.beforeVolts(), 0);
         forecast.begin(millis);
     }
@@ -40,6 +54,8 @@ final class OpenCircuit {
     /** The bond has just been parted; what the channel's offset or a load still on could show is no recovery. */
     void parted(long millis) {
         sinceMillis = millis;
+        parted = true;
+        fine.parted();
         double offset = LoadWatch.STEP_FACTOR * proof.expandedVolts();
         double onLoad = load.beforeVolts();
         proof.begin(0, onLoad > offset ? onLoad : offset);
@@ -51,6 +67,13 @@ final class OpenCircuit {
 
     /** Follows one known reading. */
     void follow(Reading now) {
+        long within =
+                parted ? procedure.tieOff().openMillis() : procedure.rest().recoveryMillis();
+        boolean inTime = proof.watchedMillis() <= within;
+        if (!inTime && !parted) {
+            proof.isLate();
+        }
+        fine.follow(now, inTime);
         proof.follow(now);
     }
 
@@ -119,9 +142,16 @@ final class OpenCircuit {
         return coming;
     }
 
-    /** LOAD_STUCK: the load is off, but no recovery was seen in the time allowed. */
+    /**
+     * LOAD_STUCK: the load is off, but no recovery was seen in the time allowed although one would have been, or although
+     * nothing tells that a cell is attached. A cell that is truly empty has next to nothing to come back with: it is watched
+     * on and stays unproven.
+     */
     boolean isStuck(Reading now) {
         if (proof.hasRecovered() || proof.watchedMillis() <= procedure.rest().recoveryMillis()) {
+            return false;
+        }
+        if (!proof.cannotBeChecked() && !fine.isMissed(load.leastRecoveryOfEmpty())) {
             return false;
         }
         findings.raise(
@@ -134,9 +164,13 @@ final class OpenCircuit {
         return true;
     }
 
-    /** The bond was parted for as long as it may be; says whether anything shows a cell. */
+    /**
+     * The bond was parted for as long as it may be; says whether anything speaks against a cell that is there and so empty
+     * that nothing comes back.
+     */
     boolean showsNoCell() {
-        if (proof.hasRecovered()) {
+        boolean nothing = proof.cannotBeChecked() || fine.hasCollapsed() || fine.isClearOfBond();
+        if (proof.hasRecovered() || !nothing) {
             return false;
         }
         findings.raise(
@@ -147,6 +181,11 @@ final class OpenCircuit {
                 "Parted for %3$d min it stands at %1$.3f V, no higher than on its load: no cell there, or load stuck.",
                 procedure.tieOff().longestOpenMillis() / 60_000);
         return true;
+    }
+
+    /** Whether nothing came back that would prove that nothing shorts the cell. */
+    boolean isUnproven() {
+        return !proof.hasRecovered();
     }
 
     /** Whether both proofs are there; {@code already} if they were, and only need to be kept up. */
@@ -184,11 +223,13 @@ final class OpenCircuit {
 
     void moved() {
         forecast.forget();
+        fine.forget();
         proof.moved();
     }
 
     void recalibrated() {
         forecast.forget();
+        fine.forget();
         proof.levelAnew();
     }
 }

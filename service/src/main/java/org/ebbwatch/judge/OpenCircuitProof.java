@@ -24,9 +24,11 @@ final class OpenCircuitProof {
     private static final int MOST_UNANSWERED = 5;
     private static final long CONFIRM_AFTER_MILLIS = 600_000;
     private static final long CONFIRM_MILLIS = 180_000;
+    private static final long UNPROVEN_CHECK_MILLIS = 3_000_000;
     private static final long NEVER = Long.MIN_VALUE / 2;
 
     private final FindingBook findings;
+    private final FineRecovery fine;
 
     private double startVolts = Double.NaN;
     private double leastRecoveryVolts;
@@ -47,8 +49,9 @@ final class OpenCircuitProof {
     private long attachedMillis = NEVER;
     private long meteredMillis = NEVER;
 
-    OpenCircuitProof(FindingBook findings) {
+    OpenCircuitProof(FindingBook findings, FineRecovery fine) {
         this.findings = findings;
+        this.fine = fine;
     }
 
     /**
@@ -79,6 +82,13 @@ final class OpenCircuitProof {
         smoothVolts = Double.NaN;
         highestVolts = Double.NaN;
         attachAnew();
+    }
+
+    /** So late a recovery must be larger to count; what was recovered stays recovered. */
+    void isLate() {
+        if (!recovered) {
+            leastRecoveryVolts = Math.max(LoadWatch.STEP_FACTOR * expandedVolts, Math.abs(startVolts));
+        }
     }
 
     /** Levels before and after cannot be compared; what was recovered stays recovered. */
@@ -126,9 +136,11 @@ final class OpenCircuitProof {
             unanswered++;
             boardCannotCheck |= unanswered >= MOST_UNANSWERED;
         }
-        boolean urgent = verdictHangsOnIt && !boardCannotCheck && millis - attachedMillis > CHECK_FRESH_MILLIS;
+        long fresh = verdictHangsOnIt && hasRecovered() ? CHECK_FRESH_MILLIS : CHECK_EVERY_MILLIS;
+        boolean urgent = !boardCannotCheck && millis - attachedMillis > fresh && (verdictHangsOnIt || !hasRecovered());
         long every = urgent ? ANSWER_MILLIS : CHECK_EVERY_MILLIS;
-        if (recovered && !pending && millis - askedMillis >= every) {
+        boolean due = hasRecovered() || watchedMillis >= UNPROVEN_CHECK_MILLIS;
+        if (due && !pending && millis - askedMillis >= every) {
             pending = true;
             askedMillis = millis;
             findings.wish(Wish.CHECK_LEAD);
@@ -181,7 +193,12 @@ final class OpenCircuitProof {
     }
 
     boolean hasRecovered() {
-        return recovered;
+        return recovered || fine.isShown();
+    }
+
+    /** Whether the board itself cannot tell if a cell is attached. */
+    boolean cannotBeChecked() {
+        return boardCannotCheck;
     }
 
     double recoveredVolts() {
@@ -203,13 +220,13 @@ final class OpenCircuitProof {
 
     /** Both proofs, from this very opening and fresh. */
     boolean isComplete(long millis) {
-        return recovered && (millis - attachedMillis <= CHECK_FRESH_MILLIS || isMetered(millis));
+        return hasRecovered() && (millis - attachedMillis <= CHECK_FRESH_MILLIS || isMetered(millis));
     }
 
     /** Whether what was complete once may still stand: the board goes on checking now and then. */
     boolean stillHolds(long millis) {
         long most = CHECK_EVERY_MILLIS + 2 * ANSWER_MILLIS;
-        return recovered && (millis - attachedMillis <= most || isMetered(millis));
+        return hasRecovered() && (millis - attachedMillis <= most || isMetered(millis));
     }
 
     private boolean isMetered(long millis) {
@@ -218,6 +235,6 @@ final class OpenCircuitProof {
 
     /** Only a meter can complete the proof. */
     boolean needsMeter(long millis) {
-        return recovered && boardCannotCheck && !isComplete(millis);
+        return hasRecovered() && boardCannotCheck && !isComplete(millis);
     }
 }

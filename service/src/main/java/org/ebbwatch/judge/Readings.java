@@ -55,6 +55,9 @@ final class Readings {
             polarity.revoke();
         }
         passage.obeyFindings();
+        if (load.isOn() || passage.isBonded()) {
+            openCircuit.beforeOpening(now, load.isOn());
+        }
         judge(now);
         load.persist(now.atMillis(), !gaps.isOwed());
     }
@@ -138,6 +141,8 @@ final class Readings {
             passage.obeyFindings();
         } else if (over && !rounds.isHoldDone()) {
             passage.drainAgain("taken off before its hold was complete");
+        } else if (over && openCircuit.isUnproven()) {
+            watch.ask(Wish.ASK_METER);
         } else if (!gaps.isOwed()) {
             openCircuit.willComeBack(now).ifPresent(to -> cameBack(to.limitAfterMillis()));
         }
@@ -178,8 +183,13 @@ final class Readings {
         }
         Procedure.TieOff tieOff = passage.procedure().tieOff();
         watchOpen(now, Wish.ASK_RELEASE, tieOff.openMillis(), tieOff.unbrokenMillis());
-        if (watch.hasLasted(tieOff.longestOpenMillis(), 0) && openCircuit.showsNoCell()) {
+        if (!watch.hasLasted(tieOff.longestOpenMillis(), 0)) {
+            return;
+        }
+        if (openCircuit.showsNoCell()) {
             passage.obeyFindings();
+        } else if (openCircuit.isUnproven()) {
+            watch.ask(Wish.ASK_METER);
         }
     }
 

@@ -51,8 +51,7 @@ class LeadTest {
                     .lead(Lead.OFF_ACROSS_RESISTOR)
                     .watch(minutes(70));
 
-            assertThat(bench.phase()).isEqualTo(Phase.HELD);
-            assertThat(bench.standing()).containsExactly(FindingKind.LOAD_STUCK);
+            staysUnproven(bench, checks, FindingKind.LOAD_STUCK);
             releaseIsOutOfReach(bench);
         }
 
@@ -173,8 +172,7 @@ class LeadTest {
 
             bench.watch(hours(7));
 
-            assertThat(bench.phase()).isEqualTo(Phase.HELD);
-            assertThat(bench.standing()).containsExactly(FindingKind.LEAD_OPEN);
+            staysUnproven(bench, checks, FindingKind.LEAD_OPEN);
             releaseIsOutOfReach(bench);
         }
     }
@@ -192,7 +190,7 @@ class LeadTest {
                     .lead(Lead.OFF_ACROSS_RESISTOR)
                     .watch(hours(7));
 
-            assertThat(bench.phase()).isEqualTo(Phase.HELD);
+            staysUnproven(bench, checks, FindingKind.LEAD_OPEN);
             releaseIsOutOfReach(bench);
         }
 
@@ -291,6 +289,16 @@ class LeadTest {
 
             assertThat(bench.raised()).isEmpty();
             assertThat(bench.judge().allowed()).doesNotContain(Act.TIE_OFF);
+        }
+    }
+
+    /** Reads like a truly empty cell: unproven where the board says that one is attached, and a finding where it does not. */
+    private static void staysUnproven(PassageBench bench, LeadChecks checks, FindingKind otherwise) {
+        if (checks == LeadChecks.HONEST) {
+            assertThat(bench.standing()).isEmpty();
+        } else {
+            assertThat(bench.phase()).isEqualTo(Phase.HELD);
+            assertThat(bench.standing()).containsExactly(otherwise);
         }
     }
 
