@@ -122,7 +122,7 @@ final class SensorWatch {
     /** A person dealt with the sensor. */
     void trustAgain() {
         fall.trustAgain();
-        frozen.forget();
+        frozen.workedOn();
     }
 
     private double believeVolts(Scan scan, boolean needed) {

@@ -124,6 +124,72 @@ class SensorTest {
         }
 
         @Test
+        void frozen_stays_at_fault_whatever_is_done_on_the_channel_until_it_flickers_again() {
+            PassageBench bench = frozen();
+
+            bench.announce(minutes(30)).watch(hours(4));
+            assertThat(bench.standing()).as("announced work").containsExactly(FindingKind.SENSOR_FAULT);
+
+            bench.celsius(22).watch(minutes(3));
+            assertThat(bench.standing()).as("it flickers").isEmpty();
+        }
+
+        @Test
+        void frozen_is_not_good_for_a_single_change() {
+            PassageBench bench = frozen().announce(minutes(1));
+
+            bench.celsiusExactly(22.03).watch(minutes(30));
+
+            assertThat(bench.standing()).containsExactly(FindingKind.SENSOR_FAULT);
+        }
+
+        @Test
+        void frozen_just_before_work_on_the_channel_is_found_all_the_same() {
+            PassageBench bench = PassageBench.switched().draining().watch(minutes(20));
+
+            bench.celsiusExactly(22.01).watch(minutes(5)).announce(minutes(5)).watch(minutes(10));
+
+            assertThat(bench.standing()).containsExactly(FindingKind.SENSOR_FAULT);
+        }
+
+        @Test
+        void that_thawed_and_freezes_again_is_found_again() {
+            PassageBench bench = frozen().celsius(22).watch(minutes(3));
+            assertThat(bench.standing()).isEmpty();
+
+            bench.celsiusExactly(22.01).watch(minutes(11));
+
+            assertThat(bench.standing()).containsExactly(FindingKind.SENSOR_FAULT);
+        }
+
+        @Test
+        void of_a_coarser_sensor_put_in_the_place_of_a_frozen_one_is_believed_after_three_changes() {
+            PassageBench bench = frozen().announce(minutes(5));
+            for (int step = 0; step < 3; step++) {
+                bench.celsiusExactly(22 + (step % 2) * 0.5).watch(hours(1));
+            }
+
+            assertThat(bench.standing()).isEmpty();
+            assertThat(bench.watch(hours(5)).standing()).isEmpty();
+        }
+
+        @Test
+        void frozen_is_never_taken_for_a_cell_that_warms_as_the_room_cools() {
+            PassageBench bench = frozen().announce(minutes(30)).watch(minutes(40));
+
+            bench.ambient(4).watch(hours(2));
+
+            assertThat(bench.raised()).doesNotContain(FindingKind.WARMING);
+        }
+
+        private PassageBench frozen() {
+            PassageBench bench = PassageBench.switched().draining().watch(minutes(20));
+            bench.celsiusExactly(22.01).watch(minutes(11));
+            assertThat(bench.standing()).containsExactly(FindingKind.SENSOR_FAULT);
+            return bench;
+        }
+
+        @Test
         void that_changes_in_coarse_steps_may_stand_still_all_night() {
             PassageBench bench = PassageBench.switched().draining();
             for (int step = 0; step < 250; step++) {
