@@ -105,7 +105,12 @@ final class Channel {
         }
         if (known) {
             suspicion = gaps.follow(
-                    now.volts(), now.expandedVolts(), load.isOn(), at - steadySinceMillis, at - load.switchedMillis());
+                    now.volts(),
+                    now.expandedVolts(),
+                    load.isOn(),
+                    now.stepMillis(),
+                    at - steadySinceMillis,
+                    at - load.switchedMillis());
         }
         if (suspicion == Suspicion.CUT_OFF) {
             drain.cutOff(now.volts(), 0);

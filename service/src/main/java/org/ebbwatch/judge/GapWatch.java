@@ -48,7 +48,7 @@ final class GapWatch {
     private double onVolts = Double.NaN;
     private double offVolts = Double.NaN;
     private long offForMillis;
-    private long gapMillis;
+    private long elapsedMillis;
     private double before = Double.NaN;
     private long beforeForMillis;
 
@@ -56,17 +56,21 @@ final class GapWatch {
         this.card = card;
     }
 
-    /** Readings are missing; {@code mostMillis} adds up over gaps that follow each other. */
+    /** Readings are missing; gaps that follow each other add up, with the time between them. */
     void gap(long mostMillis, boolean loadWasOn) {
         if (owed == Owed.NOTHING) {
-            gapMillis = 0;
+            elapsedMillis = 0;
             before = loadWasOn ? onVolts : offVolts;
             beforeForMillis = offForMillis;
             if (!Double.isNaN(before)) {
                 owed = loadWasOn ? Owed.ON : Owed.OFF;
             }
         }
-        gapMillis = Math.min(ENDLESS_MILLIS, gapMillis + Math.min(ENDLESS_MILLIS, mostMillis));
+        pass(mostMillis);
+    }
+
+    private void pass(long millis) {
+        elapsedMillis = Math.min(ENDLESS_MILLIS, elapsedMillis + Math.min(ENDLESS_MILLIS, millis));
     }
 
     /** Whether an open-circuit voltage must still be compared before anything may rest on it. */
@@ -89,10 +93,18 @@ final class GapWatch {
     /**
      * Follows one believable voltage.
      *
+     * @param stepMillis watched since the one before
      * @param steadyMillis for so long the load has been as it is, without a gap
      * @param switchedForMillis for so long it has been as it is, gaps or not
      */
-    Suspicion follow(double volts, double expandedVolts, boolean loadOn, long steadyMillis, long switchedForMillis) {
+    Suspicion follow(
+            double volts,
+            double expandedVolts,
+            boolean loadOn,
+            long stepMillis,
+            long steadyMillis,
+            long switchedForMillis) {
+        pass(stepMillis);
         Suspicion found = compared(volts, expandedVolts, loadOn, steadyMillis);
         if (owed == Owed.NOTHING) {
             onVolts = loadOn ? volts : Double.NaN;
@@ -113,7 +125,7 @@ final class GapWatch {
         } else if (owed == Owed.ON && !loadOn && steadyMillis >= SETTLED_OFF_MILLIS) {
             owed = Owed.ON_OPEN_PASSED;
             boolean risen = volts > Math.max(before, STEEP_VOLTS) + OPEN_RISE_VOLTS;
-            return risen || before - volts > fallOnLoad(0) ? Suspicion.SWAPPED : Suspicion.NONE;
+            return risen || before - volts > fallOnLoad() ? Suspicion.SWAPPED : Suspicion.NONE;
         } else if ((owed == Owed.ON || owed == Owed.ON_OPEN_PASSED) && loadOn) {
             return comparedOn(volts, steadyMillis);
         }
@@ -122,7 +134,7 @@ final class GapWatch {
 
     private Suspicion comparedOn(double volts, long steadyMillis) {
         boolean collapsed = before > COLLAPSE_FROM_VOLTS && volts < COLLAPSE_TO_VOLTS;
-        if (collapsed && before - volts > fallOnLoad(0)) {
+        if (collapsed && before - volts > fallOnLoad()) {
             owed = Owed.NOTHING;
             return Suspicion.CUT_OFF;
         }
@@ -131,13 +143,13 @@ final class GapWatch {
         }
         owed = Owed.NOTHING;
         double riseAllowed = before > STEEP_VOLTS ? LEAST_VOLTS : 2 * LEAST_VOLTS + 0.1 * before;
-        boolean unlike = volts - before > riseAllowed || before - volts > fallOnLoad(steadyMillis);
+        boolean unlike = volts - before > riseAllowed || before - volts > fallOnLoad();
         return unlike ? Suspicion.SWAPPED : Suspicion.NONE;
     }
 
-    /** How far the voltage may have fallen on its load in the gap and {@code furtherMillis}. */
-    private double fallOnLoad(long furtherMillis) {
-        double hours = (gapMillis + furtherMillis) / 3.6e6;
+    /** How far the voltage may have fallen on its load since before the gap. */
+    private double fallOnLoad() {
+        double hours = elapsedMillis / 3.6e6;
         double share = before / card.loadOhms() * hours / card.ratedAmpereHours();
         boolean steep = before < STEEP_VOLTS && share > STEEP_SHARE;
         return steep ? before : LEAST_VOLTS + VOLTS_PER_SHARE * share;
@@ -149,7 +161,7 @@ final class GapWatch {
     }
 
     private double restRise() {
-        double slowing = LEAST_VOLTS + REST_RISE_FACTOR * before * gapMillis / Math.max(1, beforeForMillis);
+        double slowing = LEAST_VOLTS + REST_RISE_FACTOR * before * elapsedMillis / Math.max(1, beforeForMillis);
         return beforeForMillis >= RESTED_MILLIS ? Math.min(REST_RISE_VOLTS, slowing) : slowing;
     }
 }

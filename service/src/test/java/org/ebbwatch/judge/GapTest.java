@@ -326,4 +326,35 @@ class GapTest {
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
         }
     }
+
+    @Nested
+    class Many_short_gaps_that_follow_each_other {
+
+        @Test
+        void do_not_make_a_cell_that_drains_between_them_another_cell() {
+            PassageBench bench = PassageBench.switched().draining();
+            for (int burst = 0; burst < 96; burst++) {
+                double onLoad = burst < 40 ? 3.6 : 3.6 - (burst - 40) * 0.06;
+                bench.cell(3.7, onLoad).gap(seconds(12)).watch(minutes(5), 2_000);
+            }
+
+            bench.watch(hours(1));
+
+            assertThat(bench.raised()).containsOnly(FindingKind.SILENT);
+            assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+        }
+
+        @Test
+        void do_not_hide_a_fuller_cell_put_in_the_place_of_this_one() {
+            PassageBench bench = PassageBench.switched().draining().emptied();
+            for (int burst = 0; burst < 12; burst++) {
+                bench.gap(seconds(12)).watch(minutes(5), 2_000);
+            }
+
+            bench.gap(seconds(12)).swapFor(3.9, 3.8).watch(minutes(20));
+
+            assertThat(bench.phase()).isEqualTo(Phase.HELD);
+            assertThat(bench.judge().reason()).contains("another cell?");
+        }
+    }
 }
