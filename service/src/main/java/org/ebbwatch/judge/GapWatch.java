@@ -18,6 +18,9 @@ final class GapWatch {
     private static final double VOLTS_PER_SHARE = 5;
     private static final double STEEP_VOLTS = 3.0;
     private static final double STEEP_SHARE = 0.0009;
+    private static final double KNEE_VOLTS = 3.4;
+    private static final double KNEE_SHARE = 0.01;
+    private static final long ALIKE_MILLIS = 60_000;
     private static final double COLLAPSE_FROM_VOLTS = 1.2;
     private static final double COLLAPSE_TO_VOLTS = 0.3;
     private static final double OPEN_RISE_VOLTS = 0.5;
@@ -51,13 +54,22 @@ final class GapWatch {
     private long elapsedMillis;
     private double before = Double.NaN;
     private long beforeForMillis;
+    private double alikeVolts = Double.NaN;
 
     GapWatch(CellCard card) {
         this.card = card;
     }
 
-    /** Readings are missing; gaps that follow each other add up, with the time between them. */
+    /**
+     * Readings are missing. Gaps that follow each other add up, with the time between them, unless the voltage on the load
+     * was between them what the one before explains: then it is compared with that from here on.
+     */
     void gap(long mostMillis, boolean loadWasOn) {
+        if (!Double.isNaN(alikeVolts)) {
+            before = alikeVolts;
+            elapsedMillis = 0;
+            alikeVolts = Double.NaN;
+        }
         if (owed == Owed.NOTHING) {
             elapsedMillis = 0;
             before = loadWasOn ? onVolts : offVolts;
@@ -82,6 +94,7 @@ final class GapWatch {
     void forget() {
         onVolts = Double.NaN;
         offVolts = Double.NaN;
+        alikeVolts = Double.NaN;
         owed = Owed.NOTHING;
     }
 
@@ -106,6 +119,8 @@ final class GapWatch {
             long switchedForMillis) {
         pass(stepMillis);
         Suspicion found = compared(volts, expandedVolts, loadOn, steadyMillis);
+        boolean alike = (owed == Owed.ON || owed == Owed.ON_OPEN_PASSED) && loadOn && steadyMillis >= ALIKE_MILLIS;
+        alikeVolts = alike && !isUnlikeOn(volts) ? volts : Double.NaN;
         if (owed == Owed.NOTHING) {
             onVolts = loadOn ? volts : Double.NaN;
             offVolts = loadOn ? Double.NaN : volts;
@@ -142,16 +157,19 @@ final class GapWatch {
             return Suspicion.NONE;
         }
         owed = Owed.NOTHING;
+        return isUnlikeOn(volts) ? Suspicion.SWAPPED : Suspicion.NONE;
+    }
+
+    private boolean isUnlikeOn(double volts) {
         double riseAllowed = before > STEEP_VOLTS ? LEAST_VOLTS : 2 * LEAST_VOLTS + 0.1 * before;
-        boolean unlike = volts - before > riseAllowed || before - volts > fallOnLoad();
-        return unlike ? Suspicion.SWAPPED : Suspicion.NONE;
+        return volts - before > riseAllowed || before - volts > fallOnLoad();
     }
 
     /** How far the voltage may have fallen on its load since before the gap. */
     private double fallOnLoad() {
         double hours = elapsedMillis / 3.6e6;
         double share = before / card.loadOhms() * hours / card.ratedAmpereHours();
-        boolean steep = before < STEEP_VOLTS && share > STEEP_SHARE;
+        boolean steep = (before < STEEP_VOLTS && share > STEEP_SHARE) || (before < KNEE_VOLTS && share > KNEE_SHARE);
         return steep ? before : LEAST_VOLTS + VOLTS_PER_SHARE * share;
     }
 

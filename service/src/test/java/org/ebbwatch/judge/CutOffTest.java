@@ -119,4 +119,34 @@ class CutOffTest {
         bench.swapFor(2.6, 2.4).watch(minutes(1));
         assertThat(bench.judge().allowed()).contains(Act.DRAIN_AGAIN);
     }
+
+    @Test
+    void a_cell_that_drains_to_nothing_while_scans_are_lost_again_and_again_is_not_cut_off() {
+        PassageBench bench = PassageBench.switched().draining();
+        for (int burst = 0; burst < 30; burst++) {
+            bench.cell(3.7, 3.6 - burst * 0.012).gap(seconds(12)).watch(minutes(2), 2_000);
+        }
+        // From 3.24 V it falls over its knee within a few minutes.
+        for (double onLoad : new double[] {3.2, 3.1, 2.8, 2.2, 1.3, 0.5, 0.2, 0.1, 0.08}) {
+            bench.cell(1.5, onLoad).gap(seconds(12)).watch(minutes(2), 2_000).gap(seconds(9));
+        }
+
+        bench.watch(hours(1));
+
+        assertThat(bench.raised()).containsOnly(FindingKind.SILENT);
+        assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+    }
+
+    @Test
+    void a_collapse_between_two_lost_scans_is_one_all_the_same() {
+        PassageBench bench = PassageBench.switched().draining().drainedTo(3.0, 2.4);
+        for (int burst = 0; burst < 30; burst++) {
+            bench.gap(seconds(12)).watch(minutes(2), 2_000);
+        }
+
+        bench.gap(seconds(12)).collapsesTo(0, 0).watch(seconds(2));
+
+        assertThat(bench.standing()).contains(FindingKind.CUT_OFF);
+        assertThat(bench.phase()).isEqualTo(Phase.HELD);
+    }
 }
