@@ -20,6 +20,7 @@ final class LoadWatch {
     private static final long FAINT_SAG_MILLIS = 1_800_000;
     private static final long HANDS_MILLIS = 300_000;
     private static final double LEAST_CELL_OHMS = 0.03;
+    private static final double LARGEST_CELL_OHMS = 0.005;
     private static final double LEAST_OHM_AMPERE_HOURS = 0.12;
     private static final long CLIMB_MILLIS = 30_000;
     private static final double CLIMB_FORGOTTEN_MILLIS = 3_600_000;
@@ -34,6 +35,7 @@ final class LoadWatch {
 
     private final CellCard card;
     private final FindingBook findings;
+    private final FineSag fine = new FineSag();
 
     private boolean wanted;
     private boolean handOn;
@@ -111,6 +113,7 @@ final class LoadWatch {
         switchedMillis = scan.eventMillis();
         beforeVolts = now ? Math.max(smoothVolts, highestOpenVolts) : smoothVolts;
         forgetLevels();
+        fine.switched(now);
         drew = false;
         sagJudged = false;
         return true;
@@ -119,6 +122,7 @@ final class LoadWatch {
     /** Voltages before and after cannot be compared. */
     void interrupted() {
         forgetLevels();
+        fine.forget();
         sagJudged = true;
     }
 
@@ -142,6 +146,7 @@ final class LoadWatch {
             return;
         }
         smoothVolts = Double.isNaN(smoothVolts) ? volts : smoothVolts + (volts - smoothVolts) / 4;
+        fine.follow(volts, stepMillis, on);
         if (!on) {
             double forgotten = (highestOpenVolts - smoothVolts) * Math.min(1, stepMillis / HIGHEST_FORGOTTEN_MILLIS);
             highestOpenVolts =
@@ -164,18 +169,28 @@ final class LoadWatch {
         }
     }
 
-    /** A sag must follow the load, sooner where it should stand out of the noise, later where it should not. */
+    /**
+     * A sag must follow the load, sooner where even that of a large cell would stand out of the noise, later where it would
+     * not: then means over minutes are waited for.
+     */
     private void sag(long millis, double volts, double differenceVolts) {
         double least = STEP_FACTOR * differenceVolts;
-        boolean faint = beforeVolts / card.loadOhms() * LEAST_CELL_OHMS < least;
-        long allowed = faint ? FAINT_SAG_MILLIS : card.switched() ? SAG_MILLIS : HANDS_MILLIS;
+        long allowed = isFaint(least, differenceVolts) ? FAINT_SAG_MILLIS : card.switched() ? SAG_MILLIS : HANDS_MILLIS;
         if (sagJudged || !(beforeVolts > 1) || millis - switchedMillis < allowed) {
             return;
         }
         sagJudged = true;
-        if (!drew) {
+        if (!drew && !fine.isSeen(differenceVolts)) {
             lost(beforeVolts - volts, least, "V", "no sag after the load went on");
         }
+    }
+
+    private boolean isFaint(double least, double differenceVolts) {
+        double amperes = beforeVolts / card.loadOhms();
+        if (!fine.mayBeKnown()) {
+            return amperes * LEAST_CELL_OHMS < least;
+        }
+        return amperes * LARGEST_CELL_OHMS < Math.min(least, fine.neededVolts(differenceVolts));
     }
 
     private void current(long millis, double volts, double amperes, boolean flows) {

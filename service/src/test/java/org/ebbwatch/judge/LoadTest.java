@@ -6,6 +6,8 @@ import static org.ebbwatch.judge.PassageBench.minutes;
 import static org.ebbwatch.judge.PassageBench.seconds;
 
 import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Chemistry;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
@@ -51,6 +53,34 @@ class LoadTest {
                     .watch(minutes(30));
 
             assertThat(bench.raised()).isEmpty();
+        }
+
+        @Test
+        void is_not_raised_for_the_small_sag_of_a_large_cell_behind_much_noise() {
+            PassageBench bench = largeAndNoisy().act(Act.PUT_ON).watch(hours(1));
+
+            assertThat(bench.raised()).isEmpty();
+            assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+        }
+
+        @Test
+        void is_raised_behind_much_noise_as_soon_as_means_would_show_the_sag() {
+            PassageBench bench =
+                    largeAndNoisy().resistorBroken().act(Act.PUT_ON).watch(minutes(2));
+            assertThat(bench.raised()).isEmpty();
+
+            bench.watch(minutes(30));
+
+            assertThat(bench.standing()).containsExactly(FindingKind.LOAD_LOST);
+            assertThat(bench.phase()).isEqualTo(Phase.HELD);
+        }
+
+        private PassageBench largeAndNoisy() {
+            var large = new CellCard("A1", Chemistry.LAYERED_OXIDE, 10, 2.5, true, false);
+            return PassageBench.of(large)
+                    .converter(1e-3, 4e-3)
+                    .cell(3.700, 3.686)
+                    .watch(minutes(10));
         }
 
         @Test
