@@ -6,6 +6,8 @@ import static org.ebbwatch.judge.PassageBench.minutes;
 import static org.ebbwatch.judge.PassageBench.seconds;
 
 import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Chemistry;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
@@ -323,6 +325,25 @@ class GapTest {
             bench.watch(minutes(2));
 
             assertThat(bench.raised()).contains(FindingKind.REBOUND);
+            assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+        }
+    }
+
+    @Nested
+    class Two_gaps_on_a_strong_load {
+
+        @Test
+        void from_just_above_three_volts_may_lead_over_the_knee() {
+            var strong = new CellCard("A1", Chemistry.LAYERED_OXIDE, 3.0, 3.7, true, false);
+            PassageBench bench = PassageBench.of(strong).draining().drainedTo(3.2, 3.008);
+
+            bench.gap(seconds(530))
+                    .watch(seconds(5))
+                    .gap(seconds(600))
+                    .collapsesTo(3.0, 1.183)
+                    .watch(minutes(15));
+
+            assertThat(bench.raised()).containsOnly(FindingKind.SILENT);
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
         }
     }
