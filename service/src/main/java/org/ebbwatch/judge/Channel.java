@@ -75,6 +75,9 @@ final class Channel {
         if (now.isKnown() && !bonded) {
             electrical(now, phase, known);
         }
+        if (!now.isKnown() && sensors.isFaulty()) {
+            drain.begin();
+        }
         string(now);
         return now;
     }

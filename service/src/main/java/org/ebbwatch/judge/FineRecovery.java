@@ -7,8 +7,8 @@ import org.ebbwatch.judge.estimate.MinuteMeans;
  * comes back. Offset, reference and divider cancel in the difference of two means of one channel.
  *
  * <p>A voltage that only drifts must not pass for a recovery, so a difference of means counts only within the time in which
- * cells recover, only if most of it came early, and only above what the mean wandered in the hour before and above a tenth
- * of U.
+ * cells recover, only if much of it came early, and only above what the mean wandered in the hour before and above a tenth
+ * of U. Later it must be twice U and lift the cell to twice its voltage on the load.
  */
 final class FineRecovery {
     private static final int MINUTES = 10;
@@ -21,6 +21,10 @@ final class FineRecovery {
     private static final double DITHERED_SHARE = 0.1;
     private static final double DRIFT_SHARE = 0.1;
     private static final double ABOVE_LOAD = 1.2;
+    private static final double ABOVE_LOAD_LATE = 2;
+    private static final double LATE_FACTOR = 2;
+    private static final double AT_LOAD_FRACTION = 0.2;
+    private static final double AT_LOAD_VOLTS = 0.010;
     private static final int COLLAPSE_MINUTES = 5;
     private static final double COLLAPSE_FROM_VOLTS = 0.05;
     private static final double COLLAPSE_FRACTION = 0.25;
@@ -130,7 +134,10 @@ final class FineRecovery {
         if (shown) {
             shown = rise(reference()) > needed(reference()) / 2;
         } else if (inTime) {
-            shown = isRecovery(reference()) && (!wasBonded || isAboveLoad());
+            shown = isRecovery(reference()) && (!wasBonded || isAboveLoad(ABOVE_LOAD));
+        } else {
+            shown = rise(reference()) > needed(reference()) + LATE_FACTOR * expandedVolts
+                    && isAboveLoad(ABOVE_LOAD_LATE);
         }
     }
 
@@ -147,9 +154,8 @@ final class FineRecovery {
         return rise > needed(from) && firstVolts - from.volts() >= EARLY_SHARE * rise;
     }
 
-    private boolean isAboveLoad() {
-        double held = Math.max(0, onLoad.volts()) * (ABOVE_LOAD - 1);
-        return rise(onLoad) > held + needed(onLoad);
+    private boolean isAboveLoad(double times) {
+        return rise(onLoad) > Math.abs(onLoad.volts()) * (times - 1) + needed(onLoad);
     }
 
     /** NaN, which nothing exceeds, where a level is not known. */
@@ -180,10 +186,11 @@ final class FineRecovery {
         return !(leastFraction * onLoad.volts() <= resolved) && rise(onLoad) < resolved;
     }
 
-    /** Whether, after a bond, it stands at a voltage that is surely none of the channel's own. */
-    boolean isClearOfBond() {
-        double from = bonded.isKnown() ? bonded.volts() : 0;
-        return !(open.mean(MINUTES) - from <= LoadWatch.STEP_FACTOR * expandedVolts);
+    /** Whether it stands, well above nought, where the load held it: as a cell does whose load is still on. */
+    boolean isWhereTheLoadHeldIt() {
+        double held = onLoad.volts();
+        return held > AT_LOAD_VOLTS + LoadWatch.STEP_FACTOR * expandedVolts
+                && Math.abs(rise(onLoad)) < AT_LOAD_FRACTION * held;
     }
 
     /** Whether it fell to nothing on its load between two readings, as no cell does. */

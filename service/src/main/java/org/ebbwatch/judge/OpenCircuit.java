@@ -143,15 +143,11 @@ final class OpenCircuit {
     }
 
     /**
-     * LOAD_STUCK: the load is off, but no recovery was seen in the time allowed although one would have been, or although
-     * nothing tells that a cell is attached. A cell that is truly empty has next to nothing to come back with: it is watched
-     * on and stays unproven.
+     * LOAD_STUCK: the load is off, but no recovery was seen in the time allowed although one would have been. A cell that is
+     * truly empty has next to nothing to come back with: it is watched on and stays unproven.
      */
     boolean isStuck(Reading now) {
-        if (proof.hasRecovered() || proof.watchedMillis() <= procedure.rest().recoveryMillis()) {
-            return false;
-        }
-        if (!proof.cannotBeChecked() && !fine.isMissed(load.leastRecoveryOfEmpty())) {
+        if (!isLate() || !fine.isMissed(load.leastRecoveryOfEmpty())) {
             return false;
         }
         findings.raise(
@@ -169,8 +165,7 @@ final class OpenCircuit {
      * that nothing comes back.
      */
     boolean showsNoCell() {
-        boolean nothing = proof.cannotBeChecked() || fine.hasCollapsed() || fine.isClearOfBond();
-        if (proof.hasRecovered() || !nothing) {
+        if (proof.hasRecovered() || !(fine.hasCollapsed() || fine.isWhereTheLoadHeldIt())) {
             return false;
         }
         findings.raise(
@@ -183,9 +178,18 @@ final class OpenCircuit {
         return true;
     }
 
+    private boolean isLate() {
+        return !proof.hasRecovered() && proof.watchedMillis() > procedure.rest().recoveryMillis();
+    }
+
     /** Whether nothing came back that would prove that nothing shorts the cell. */
     boolean isUnproven() {
         return !proof.hasRecovered();
+    }
+
+    /** Whether nothing came back in time, nor can the board tell whether a cell is there. */
+    boolean isUnseen() {
+        return isLate() && proof.cannotBeChecked();
     }
 
     /** Whether both proofs are there; {@code already} if they were, and only need to be kept up. */

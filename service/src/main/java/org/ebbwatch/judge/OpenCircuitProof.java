@@ -13,6 +13,7 @@ import org.ebbwatch.judge.Outcome.Wish;
 final class OpenCircuitProof {
     private static final double LEAST_DROP_VOLTS = 0.010;
     private static final double DROP_FRACTION = 0.05;
+    private static final double NOISE_DROP_FACTOR = 1.5;
     private static final double FORGET_MILLIS = 1_800_000;
     private static final double METER_FRACTION = 0.02;
     private static final double METER_FAR_VOLTS = 0.1;
@@ -38,6 +39,7 @@ final class OpenCircuitProof {
     private double recoveredVolts;
     private double neededVolts;
     private long watchedMillis;
+    private double differenceVolts;
     private boolean recovered;
     private boolean anew;
 
@@ -105,6 +107,7 @@ final class OpenCircuitProof {
     void follow(Reading now) {
         double volts = now.volts();
         expandedVolts = now.expandedVolts();
+        differenceVolts = now.differenceVolts();
         watchedMillis += now.stepMillis();
         if (anew || Double.isNaN(startVolts)) {
             anew = false;
@@ -122,8 +125,8 @@ final class OpenCircuitProof {
 
     /** How far the voltage dropped where a resting cell's cannot; 0 if it did not. */
     double impossibleDrop() {
-        double limit = Math.max(
-                Math.max(LEAST_DROP_VOLTS, LoadWatch.STEP_FACTOR * expandedVolts), DROP_FRACTION * highestVolts);
+        double least = Math.max(LEAST_DROP_VOLTS, NOISE_DROP_FACTOR * differenceVolts);
+        double limit = Math.max(Math.max(least, LoadWatch.STEP_FACTOR * expandedVolts), DROP_FRACTION * highestVolts);
         double drop = Math.max(highestVolts, startVolts) - smoothVolts;
         boolean lostAgain = recovered && recoveredVolts < (leastRecoveryVolts + neededVolts) / 2;
         return drop > limit || lostAgain ? Math.max(drop, neededVolts - recoveredVolts) : 0;

@@ -141,7 +141,7 @@ final class Readings {
             passage.obeyFindings();
         } else if (over && !rounds.isHoldDone()) {
             passage.drainAgain("taken off before its hold was complete");
-        } else if (over && openCircuit.isUnproven()) {
+        } else if (openCircuit.isUnseen() || (over && openCircuit.isUnproven())) {
             watch.ask(Wish.ASK_METER);
         } else if (!gaps.isOwed()) {
             openCircuit.willComeBack(now).ifPresent(to -> cameBack(to.limitAfterMillis()));
@@ -183,12 +183,10 @@ final class Readings {
         }
         Procedure.TieOff tieOff = passage.procedure().tieOff();
         watchOpen(now, Wish.ASK_RELEASE, tieOff.openMillis(), tieOff.unbrokenMillis());
-        if (!watch.hasLasted(tieOff.longestOpenMillis(), 0)) {
-            return;
-        }
-        if (openCircuit.showsNoCell()) {
+        boolean longest = watch.hasLasted(tieOff.longestOpenMillis(), 0);
+        if (longest && openCircuit.showsNoCell()) {
             passage.obeyFindings();
-        } else if (openCircuit.isUnproven()) {
+        } else if (openCircuit.isUnseen() || (longest && openCircuit.isUnproven())) {
             watch.ask(Wish.ASK_METER);
         }
     }

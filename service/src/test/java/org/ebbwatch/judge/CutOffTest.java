@@ -149,4 +149,15 @@ class CutOffTest {
         assertThat(bench.standing()).contains(FindingKind.CUT_OFF);
         assertThat(bench.phase()).isEqualTo(Phase.HELD);
     }
+
+    @Test
+    void a_cell_that_drains_while_its_voltage_cannot_be_read_is_not_cut_off() {
+        PassageBench bench = PassageBench.switched().draining().drainedTo(3.0, 2.4);
+
+        bench.reads(Double.NaN).watch(hours(3)).collapsesTo(1.0, 0.05);
+        bench.readsTheCellAgain().watch(minutes(30));
+
+        assertThat(bench.raised()).containsExactly(FindingKind.SENSOR_FAULT);
+        assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+    }
 }

@@ -61,15 +61,33 @@ class TrulyEmptyTest {
         }
 
         @Test
-        void without_any_recovery_and_without_a_lead_check_it_still_rings() {
+        void without_any_recovery_and_without_a_lead_check_a_meter_is_asked_for_within_the_hour() {
             PassageBench bench = PassageBench.switched()
                     .leadChecks(LeadChecks.CANNOT)
                     .draining()
                     .drainedTo(0.002, 0.002)
-                    .watch(HOLD)
-                    .watch(minutes(65));
+                    .watch(HOLD);
+            assertThat(bench.watch(minutes(50)).wishes()).doesNotContain(Wish.ASK_METER);
 
-            assertThat(bench.standing()).containsExactly(FindingKind.LOAD_STUCK);
+            bench.watch(minutes(15));
+
+            assertThat(bench.raised()).isEmpty();
+            assertThat(bench.wishes()).contains(Wish.ASK_METER);
+            assertThat(bench.watch(hours(25)).judge().allowed()).doesNotContain(Act.TIE_OFF);
+        }
+
+        @Test
+        void noise_alone_is_no_lead_that_came_off() {
+            PassageBench bench = PassageBench.switched()
+                    .converter(2e-4, 8e-3)
+                    .draining()
+                    .drainedTo(0.002, 0.002)
+                    .watch(HOLD);
+            assertThat(bench.phase()).isEqualTo(Phase.REST);
+
+            bench.watch(hours(24));
+
+            assertThat(bench.raised()).doesNotContain(FindingKind.LEAD_OPEN);
         }
 
         @Test
@@ -124,7 +142,7 @@ class TrulyEmptyTest {
 
         @Test
         void a_late_rise_that_a_warmer_room_could_make_proves_nothing() {
-            assertThat(lateRise(0.0050).judge().allowed()).doesNotContain(Act.TIE_OFF);
+            assertThat(lateRise(0.0058).judge().allowed()).doesNotContain(Act.TIE_OFF);
         }
 
         @Test
@@ -161,6 +179,28 @@ class TrulyEmptyTest {
 
             assertThat(bench.raised()).isEmpty();
             assertThat(bench.act(Act.RELEASE).phase()).isEqualTo(Phase.RELEASED);
+        }
+
+        @Test
+        void it_is_released_once_it_slowly_came_back_far_above_its_voltage_on_the_load() {
+            PassageBench bench = PassageBench.switched()
+                    .converter(2e-4, 4e-3)
+                    .draining()
+                    .drainedTo(0.060, 0.0020)
+                    .watch(HOLD)
+                    .watch(hours(24))
+                    .act(Act.TIE_OFF)
+                    .watch(hours(24).plusMinutes(2))
+                    .cell(0.015, 0.0020)
+                    .recoveringOver(10_000)
+                    .act(Act.PART)
+                    .watch(minutes(65));
+            assertThat(bench.judge().allowed()).doesNotContain(Act.RELEASE);
+
+            bench.watch(hours(5));
+
+            assertThat(bench.raised()).isEmpty();
+            assertThat(bench.judge().allowed()).contains(Act.RELEASE);
         }
 
         @Test
