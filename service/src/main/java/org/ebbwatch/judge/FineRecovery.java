@@ -182,8 +182,16 @@ final class FineRecovery {
         if (!onLoad.isKnown() || !Double.isNaN(collapsedFromVolts)) {
             return true;
         }
-        double resolved = uncertainty(onLoad, ABSENCE_FACTOR) + coarseness;
-        return !(leastFraction * onLoad.volts() <= resolved) && rise(onLoad) < resolved;
+        return leastFraction * onLoad.volts() > resolved() && isFlat();
+    }
+
+    /** Whether the means show no rise at all, or there are none to show one. */
+    boolean isFlat() {
+        return !(rise(onLoad) >= resolved());
+    }
+
+    private double resolved() {
+        return uncertainty(onLoad, ABSENCE_FACTOR) + coarseness;
     }
 
     /** Whether it stands, well above nought, where the load held it: as a cell does whose load is still on. */

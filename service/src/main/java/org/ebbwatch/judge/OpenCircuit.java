@@ -150,14 +150,25 @@ final class OpenCircuit {
         if (!isLate() || !fine.isMissed(load.leastRecoveryOfEmpty())) {
             return false;
         }
+        stuck(now.atMillis());
+        return true;
+    }
+
+    /** A person measured at the end of a rest: if nothing came back in all of it, now is the time to say so. */
+    void measuredAfterRest(long millis) {
+        if (isLate() && fine.isFlat()) {
+            stuck(millis);
+        }
+    }
+
+    private void stuck(long millis) {
         findings.raise(
                 FindingKind.LOAD_STUCK,
                 proof.recoveredVolts(),
                 proof.neededVolts(),
                 "V",
                 "Load off, but no recovery (%1$.4f V in %3$d s): load stuck, or no cell there.",
-                forMillis(now.atMillis()) / 1000);
-        return true;
+                forMillis(millis) / 1000);
     }
 
     /**

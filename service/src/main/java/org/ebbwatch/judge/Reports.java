@@ -82,6 +82,9 @@ final class Reports {
     void metered(double volts) {
         if (passage.isOpenCircuit()) {
             openCircuit.metered(volts, passage.lastMillis());
+            if (passage.phase() == Phase.REST && passage.remainingMillis() == 0) {
+                openCircuit.measuredAfterRest(passage.lastMillis());
+            }
             passage.obeyFindings();
         }
     }

@@ -105,9 +105,39 @@ class TrulyEmptyTest {
         }
 
         @Test
+        void that_is_flat_to_the_end_it_is_stuck_when_a_person_has_measured_and_not_before() {
+            PassageBench bench = PassageBench.switched()
+                    .draining()
+                    .drainedTo(0.30, 0.002)
+                    .watch(hours(12).minusMinutes(2));
+            bench.contactWelded().watch(hours(12)).meter(0.002).watch(hours(15));
+            assertThat(bench.raised()).isEmpty();
+
+            bench.meter(0.002);
+
+            assertThat(bench.standing()).containsExactly(FindingKind.LOAD_STUCK);
+            assertThat(bench.phase()).isEqualTo(Phase.HELD);
+        }
+
+        @Test
+        void that_came_back_a_little_it_is_not_stuck_when_a_person_has_measured() {
+            PassageBench bench = PassageBench.switched()
+                    .draining()
+                    .drainedTo(0.0028, 0.002)
+                    .recoveringOver(20_000)
+                    .watch(HOLD)
+                    .watch(hours(25));
+            assertThat(bench.judge().allowed()).doesNotContain(Act.TIE_OFF);
+
+            assertThat(bench.meter(0.003).raised()).isEmpty();
+        }
+
+        @Test
         void a_load_still_on_never_ends_in_a_release() {
-            PassageBench bench =
-                    PassageBench.switched().draining().drainedTo(0.30, 0.002).watch(hours(12));
+            PassageBench bench = PassageBench.switched()
+                    .draining()
+                    .drainedTo(0.30, 0.002)
+                    .watch(hours(12).minusMinutes(2));
 
             bench.contactWelded()
                     .watch(hours(26))
