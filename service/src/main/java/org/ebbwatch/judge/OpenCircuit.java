@@ -154,14 +154,13 @@ final class OpenCircuit {
         return true;
     }
 
-    /** A person measured at the end of a rest: if nothing came back in all of it, now is the time to say so. */
-    void measuredAfterRest(long millis) {
-        if (isLate() && fine.isFlat()) {
-            stuck(millis);
-        }
+    /** Whether nothing came back in time, and not even means show a rise since. */
+    boolean neverCameBack() {
+        return isLate() && fine.isFlat();
     }
 
-    private void stuck(long millis) {
+    /** LOAD_STUCK: the load is off, but nothing came back. */
+    void stuck(long millis) {
         findings.raise(
                 FindingKind.LOAD_STUCK,
                 proof.recoveredVolts(),

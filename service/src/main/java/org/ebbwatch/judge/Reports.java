@@ -82,10 +82,20 @@ final class Reports {
     void metered(double volts) {
         if (passage.isOpenCircuit()) {
             openCircuit.metered(volts, passage.lastMillis());
-            if (passage.phase() == Phase.REST && passage.remainingMillis() == 0) {
-                openCircuit.measuredAfterRest(passage.lastMillis());
-            }
             passage.obeyFindings();
+            if (passage.phase() == Phase.REST && passage.remainingMillis() == 0 && openCircuit.neverCameBack()) {
+                nothingCameBack();
+            }
+        }
+    }
+
+    /** A person has measured after a whole rest, and is there to be told. */
+    private void nothingCameBack() {
+        if (passage.holdMillis() == passage.procedure().drain().holdMillis()) {
+            openCircuit.stuck(passage.lastMillis());
+            passage.obeyFindings();
+        } else {
+            passage.hold("nothing came back in a whole rest: too empty to be told from a load that is stuck");
         }
     }
 

@@ -120,6 +120,21 @@ class TrulyEmptyTest {
         }
 
         @Test
+        void that_is_flat_to_the_end_it_is_only_held_when_a_longer_hold_may_have_emptied_it_so_far() {
+            PassageBench bench =
+                    PassageBench.switched().draining().drainedTo(0.9, 0.002).watch(HOLD.plusMinutes(20));
+            assertThat(bench.raised()).containsExactly(FindingKind.REBOUND);
+            bench.drainedTo(0.002, 0.002).watch(hours(50));
+            assertThat(bench.phase()).isEqualTo(Phase.REST);
+
+            bench.meter(0.002);
+
+            assertThat(bench.raised()).containsExactly(FindingKind.REBOUND);
+            assertThat(bench.phase()).isEqualTo(Phase.HELD);
+            assertThat(bench.judge().allowed()).containsExactlyInAnyOrder(Act.DRAIN_AGAIN, Act.WITHDRAW);
+        }
+
+        @Test
         void that_came_back_a_little_it_is_not_stuck_when_a_person_has_measured() {
             PassageBench bench = PassageBench.switched()
                     .draining()
