@@ -92,6 +92,11 @@ final class Reports {
         passage.hold("the string's load was opened; finish its cells singly");
     }
 
+    /** Two versions of the judge disagree on where the passage is. */
+    void judgedAnew(Phase left) {
+        passage.hold("an updated judge sees this cell in " + passage.phase() + " where it was left in " + left);
+    }
+
     void judgeBy(Procedure other) {
         Procedure procedure = passage.procedure();
         Phase phase = passage.phase();

@@ -32,7 +32,6 @@ import org.ebbwatch.passage.RackStorage;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackWatch;
 import org.ebbwatch.passage.WatchDesk;
-import org.ebbwatch.time.EventClock;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -89,21 +88,24 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Aut
         this.people =
                 new WatchDesk(watch, storage, new Agents(), () -> clock.now().wallMillis());
         for (BoardPort board : boards) {
-            EventClock events = storage.lastEventMillis(board.name()).isPresent()
-                    ? EventClock.resumed(storage.lastEventMillis(board.name()).getAsLong())
-                    : EventClock.fresh();
             watch.expect(board.name());
             agents.put(
                     board.name(),
                     new BoardAgent(
-                            board.name(), board.expectedSerialNumber(), board.ports(), events, watch, lock, clock));
+                            board.name(),
+                            board.expectedSerialNumber(),
+                            board.ports(),
+                            storage.clock(board.name()),
+                            watch,
+                            lock,
+                            clock));
         }
     }
 
     /** Takes up the passages and alarms an earlier run left open, then connects the boards. */
     public void start() {
         lock.run(() -> {
-            storage.openCards().forEach(card -> watch.takeUp(card, storage.refold(card)));
+            storage.openCards().forEach(card -> watch.takeUp(storage.takeUp(card)));
             desk.resume(watch.standings());
         });
         outlets.forEach(OutletAgent::start);

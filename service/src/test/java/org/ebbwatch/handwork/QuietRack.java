@@ -22,7 +22,6 @@ import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.passage.WatchDesk;
 import org.ebbwatch.sim.rack.SimBoard;
 import org.ebbwatch.sim.scenario.BoardSpec;
-import org.ebbwatch.time.EventClock;
 import org.ebbwatch.time.HostTime;
 import org.ebbwatch.time.WallQuality;
 
@@ -64,14 +63,8 @@ public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
                 storage, storage, control, () -> new UUID(run << 16 | 0x7000, ++nextId), RackObserver.NONE, happenings);
         this.desk = new WatchDesk(watch, storage, control, this::wallMillis);
         this.session = new BoardSession(
-                BOARD,
-                Optional.empty(),
-                storage.lastEventMillis(BOARD).isPresent()
-                        ? EventClock.resumed(storage.lastEventMillis(BOARD).getAsLong())
-                        : EventClock.fresh(),
-                watch,
-                frame -> sim.receive(frame, 0, frame.length));
-        storage.openCards().forEach(card -> watch.takeUp(card, storage.refold(card)));
+                BOARD, Optional.empty(), storage.clock(BOARD), watch, frame -> sim.receive(frame, 0, frame.length));
+        storage.openCards().forEach(card -> watch.takeUp(storage.takeUp(card)));
         session.opened(now());
         exchange();
         step();
