@@ -11,11 +11,14 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 import org.assertj.core.groups.Tuple;
+import org.ebbwatch.alarm.book.AlarmState;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.FindingKind;
 import org.ebbwatch.judge.Outcome.Wish;
@@ -57,6 +60,7 @@ class KilledAtWorkTest {
     private Process process;
     private BufferedReader told;
     private PrintStream orders;
+    private final Set<Integer> bonded = new HashSet<>();
     private final Map<String, Told> latest = new HashMap<>();
 
     @BeforeEach
@@ -146,9 +150,14 @@ class KilledAtWorkTest {
             assertThat(gaps).allSatisfy(Across::check);
             assertThat(gaps).extracting(Across::phase).contains(Phase.DRAIN, Phase.REST, Phase.TIE_OFF);
             assertThat(storage.alarms().living())
+                    .filteredOn(alarm -> AlarmState.valueOf(alarm.state()) != AlarmState.RETURNED_UNACKNOWLEDGED)
                     .as("one alarm for what stands, none lost and none invented")
                     .extracting(AlarmRow::kind, AlarmRow::subject)
                     .containsExactlyInAnyOrderElementsOf(standing(storage));
+            assertThat(storage.alarms().living())
+                    .extracting(AlarmRow::kind)
+                    .as("and of what passed, the times when nobody watched")
+                    .containsOnlyOnce("SILENT");
             assertThat(storage.alarms().living())
                     .flatExtracting(alarm -> storage.alarms().steps(alarm.id()))
                     .allSatisfy(step -> assertThat(step.causeLine()).isNotBlank());
@@ -224,30 +233,30 @@ class KilledAtWorkTest {
     private void attend(Told now) {
         int channel = now.tag().equals("sound") ? 0 : 1;
         if (now.wishes().contains(Wish.ASK_PUT_ON)) {
-            order("act", now, Act.PUT_ON);
+            order(now, Act.PUT_ON);
         } else if (now.wishes().contains(Wish.ASK_TIE_OFF)) {
-            orders.println("work " + now.tag());
+            orders.println("tie " + now.tag());
+        } else if (now.phase() == Phase.TIE_OFF && bonded.add(channel)) {
             board.call(it -> {
                         it.bond(channel);
                         it.contain(channel, true);
                         return it;
                     })
                     .join();
-            order("act", now, Act.TIE_OFF);
         } else if (now.wishes().contains(Wish.ASK_PART)) {
-            order("act", now, Act.PART);
+            order(now, Act.PART);
             board.call(it -> {
                         it.part(channel);
                         return it;
                     })
                     .join();
         } else if (now.wishes().contains(Wish.ASK_RELEASE)) {
-            order("act", now, Act.RELEASE);
+            order(now, Act.RELEASE);
         }
     }
 
-    private void order(String what, Told whom, Act act) {
-        orders.println(what + " " + whom.tag() + " " + act);
+    private void order(Told whom, Act act) {
+        orders.println("act " + whom.tag() + " " + act);
     }
 
     // ---- in the records ----

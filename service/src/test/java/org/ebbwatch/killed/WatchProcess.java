@@ -26,7 +26,8 @@ import org.ebbwatch.rack.RunningRack.BoardPort;
 
 /**
  * Watches one board with two cells until it is killed. Tells a line on its output for every hour of event time and whenever a
- * passage changed; does what lines on its input say: {@code act TAG ACT}, or {@code work TAG} to announce hours of it.
+ * passage changed; does what lines on its input say: {@code act TAG ACT}, or {@code tie TAG} to announce an hour of work and
+ * say that the leads are bonded.
  */
 final class WatchProcess {
     static final String BOARD = "bench";
@@ -98,8 +99,8 @@ final class WatchProcess {
             if (words[0].equals("act")) {
                 return watch.act(passage.id(), Act.valueOf(words[2]));
             }
-            watch.announced(passage.id(), 3 * HOUR_MILLIS);
-            return null;
+            watch.announced(passage.id(), HOUR_MILLIS);
+            return watch.act(passage.id(), Act.TIE_OFF);
         });
     }
 
