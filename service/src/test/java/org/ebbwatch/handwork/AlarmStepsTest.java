@@ -321,7 +321,9 @@ class AlarmStepsTest {
 
         assertThat(again.status()).isEqualTo(200);
         assertThat(again.body()).isEqualTo(first.body());
-        assertThat(steps()).extracting(AlarmStepRow::step).containsExactly("RAISED", "ACKNOWLEDGED", "TAKEN_OUT_OF_SERVICE");
+        assertThat(steps())
+                .extracting(AlarmStepRow::step)
+                .containsExactly("RAISED", "ACKNOWLEDGED", "TAKEN_OUT_OF_SERVICE");
         problem(422, "key-used", () -> client.post(path(), "{\"step\": \"ACKNOWLEDGED\", \"by\": \"Ben\"}", same));
     }
 

@@ -127,6 +127,11 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         }
     }
 
+    /** What the records do when a service starts over them at that time. */
+    public synchronized void beginRun(long atWallMillis) {
+        storage.beginRun(atWallMillis);
+    }
+
     /** Every step of an alarm, as the records tell it. */
     public synchronized List<AlarmStepRow> steps(UUID alarm) {
         return storage.alarms().steps(alarm);
