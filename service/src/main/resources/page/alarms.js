@@ -8,7 +8,7 @@ const STATE = {
   ACKNOWLEDGED: "stands; acknowledged",
   RETURNED_UNACKNOWLEDGED: "gone; nobody has acknowledged it",
   LATCHED_UNACKNOWLEDGED: "gone; to be acknowledged, then reset by whoever has looked",
-  LATCHED_ACKNOWLEDGED: "gone; acknowledged, to be reset by whoever has looked",
+  LATCHED_ACKNOWLEDGED: "gone; to be reset by whoever has looked; acknowledged",
 };
 const COVER = {
   NONE: "",
@@ -55,7 +55,7 @@ function since(at) {
 
 function standing(alarm) {
   const parts = [STATE[alarm.state]];
-  if (alarm.acknowledgedBy) parts[0] += `, last by ${alarm.acknowledgedBy}`;
+  if (alarm.acknowledgedBy) parts[0] += alarm.state.endsWith("UNACKNOWLEDGED") ? ` (${alarm.acknowledgedBy} knew before)` : ` by ${alarm.acknowledgedBy}`;
   if (alarm.cover !== "NONE") {
     const until = alarm.coveredUntil ? ` until ${since(alarm.coveredUntil)}` : "";
     parts.push(`${COVER[alarm.cover]}${until} by ${alarm.coveredBy}: ${alarm.coverReason}`);

@@ -11,7 +11,10 @@ public enum ProblemKind {
             "A parameter cannot be used",
             "Correct the parameter that the detail names; /api/v1/openapi.yml says what each takes."),
     UNKNOWN_PASSAGE(
-            HttpStatus.NOT_FOUND, "There is no such passage", "Ask /api/v1/passages for the passages there are."),
+            HttpStatus.NOT_FOUND,
+            "There is no such passage",
+            "Ask /api/v1/passages for the passages there are, and /api/v1/passages/closed for those that are over; in full those"
+                    + " are told until the service starts again."),
     UNKNOWN_ALARM(
             HttpStatus.NOT_FOUND,
             "There is no such alarm, or it is over",
