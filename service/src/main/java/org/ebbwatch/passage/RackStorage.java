@@ -3,6 +3,7 @@ package org.ebbwatch.passage;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.ReceiptTable;
@@ -23,6 +24,12 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
     /** Passages nobody has ended. */
     List<PassageCard> openCards();
 
+    /** The card of a passage that was written down, open or over. */
+    Optional<PassageCard> card(UUID passage);
+
+    /** As {@link RackSource#closed}; safe for use by several threads. */
+    List<ClosedPassage> closed(Optional<UUID> before, int most);
+
     /**
      * Folds what is stored of a passage again, from its first reading on, and writes down what an earlier run had no time to;
      * to be committed.
@@ -38,7 +45,7 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
     /** Where receipts of people's requests are written down; what is written there is committed with the journal. */
     ReceiptTable receipts();
 
-    /** Counts another run of the service over these records; 0 where that cannot be written down. */
+    /** Forgets receipts older than 30 days and counts another run of the service over these records; 0 where that cannot be written down. */
     long beginRun(long wallMillis);
 
     /** Why readings or facts cannot be made to last now; empty while they can. */

@@ -1,6 +1,7 @@
 package org.ebbwatch.passage;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,7 @@ import java.util.stream.Collectors;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Outcome.Event;
+import org.ebbwatch.judge.Phase;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.RackSource.TracePoint;
@@ -39,6 +41,7 @@ import org.slf4j.LoggerFactory;
 public final class StoredRack implements RackStorage {
     private static final Logger LOG = LoggerFactory.getLogger(StoredRack.class);
     private static final String WALL_QUALITY = "host";
+    private static final Duration RECEIPTS_KEPT = Duration.ofDays(30);
 
     private final H2Database database;
     private final TraceStore trace;
@@ -152,6 +155,22 @@ public final class StoredRack implements RackStorage {
         return journal.reader().openPassages().stream().map(StoredRack::card).toList();
     }
 
+    @Override
+    public Optional<PassageCard> card(UUID passage) {
+        return journal.reader().passage(passage).map(StoredRack::card);
+    }
+
+    @Override
+    public List<ClosedPassage> closed(Optional<UUID> before, int most) {
+        return journal.reader().closedPassages(before, most).stream()
+                .map(row -> new ClosedPassage(
+                        card(row.passage()),
+                        row.passage().closing().orElseThrow().eventMillis(),
+                        Phase.valueOf(row.phase()),
+                        row.passage().closing().orElseThrow().reason()))
+                .toList();
+    }
+
     /** Folds what is stored of a passage again, from its first reading on. */
     public Refolded refold(PassageCard card) {
         return StoredFold.fold(card, new StoredJournal(card, journal.reader().journal(card.id()), trace));
@@ -199,6 +218,10 @@ public final class StoredRack implements RackStorage {
     @Override
     public long beginRun(long wallMillis) {
         try {
+            int forgotten = journal.receipts().forgetBefore(wallMillis - RECEIPTS_KEPT.toMillis());
+            if (forgotten > 0) {
+                LOG.info("{} receipts older than {} days are forgotten", forgotten, RECEIPTS_KEPT.toDays());
+            }
             return journal.beginRun(wallMillis);
         } catch (StorageException e) {
             LOG.error("This run of the service cannot be counted", e);
