@@ -23,6 +23,8 @@ final class Channel {
     private final NoiseMeter noise = new NoiseMeter();
     private final ChargeMeter charge;
     private final LoadWatch load;
+    private final HandStep hand;
+    private final boolean handsMayStep;
     private final DrainWatch drain;
     private final GapWatch gaps;
     private final HeatWatch heat;
@@ -40,6 +42,8 @@ final class Channel {
         this.sensors = new SensorWatch(procedure.plausible());
         this.charge = new ChargeMeter(card.loadOhms());
         this.load = new LoadWatch(card, findings);
+        this.hand = new HandStep(card);
+        this.handsMayStep = !card.switched();
         this.drain = new DrainWatch(card, findings, charge);
         this.gaps = new GapWatch(card);
         this.heat = new HeatWatch(procedure.heat(), findings);
@@ -69,6 +73,11 @@ final class Channel {
         double difference = noise.expandedDifference(scan.resolutionVolts());
         var now = new Reading(scan, stepMillis, volts, difference, switched, announced);
         load.judge(at, volts, sensors.amperes(), difference, stepMillis, announced);
+        if (bonded) {
+            hand.forget();
+        } else if (handsMayStep && !scan.loadApplied()) {
+            hand.follow(now, sensors.amperes(), load.isOn(), load.hasDrawn());
+        }
         sensorFault();
         heat.judge(scan, sensors, phase, announced, stepMillis);
         suspicion = Suspicion.NONE;
@@ -140,6 +149,10 @@ final class Channel {
         }
     }
 
+    boolean isInString() {
+        return inString;
+    }
+
     /** The string's load was opened for good; what follows concerns this cell alone. */
     void leaveString() {
         inString = false;
@@ -153,6 +166,7 @@ final class Channel {
     /** Nothing before explains what comes next. */
     void interrupted(long at) {
         load.interrupted();
+        hand.forget();
         charge.interrupt();
         drain.begin();
         heat.interrupted();
@@ -189,6 +203,10 @@ final class Channel {
 
     LoadWatch load() {
         return load;
+    }
+
+    HandStep hand() {
+        return hand;
     }
 
     ChargeMeter charge() {

@@ -1,6 +1,7 @@
 package org.ebbwatch.judge;
 
 import java.util.Collection;
+import java.util.Optional;
 import java.util.Set;
 import org.ebbwatch.judge.Entry.Acted;
 import org.ebbwatch.judge.Entry.Announced;
@@ -141,6 +142,11 @@ public final class Judge {
     /** Whether the load should be on. */
     public boolean isLoadWanted() {
         return passage.load().wanted();
+    }
+
+    /** What the terminals say of a load that hands switch, against what was said; empty where they agree or cannot tell. */
+    public Optional<LoadStep> seems() {
+        return passage.channel().hand().seems();
     }
 
     /** Ampere hours taken out. */

@@ -10,7 +10,7 @@ import org.ebbwatch.judge.procedure.CellCard;
  *
  * <p>LOAD_LOST: the load is on and no sag followed, no current flows, or the voltage climbs again within the hour. Steps are
  * held against the noise of the channel, not against its absolute uncertainty. Where a person's hands put the load on and
- * off, they are given five minutes to say so.
+ * off, they are given five minutes to say so, and {@link HandStep} mostly sees it before.
  */
 final class LoadWatch {
     /** A step must exceed the expanded uncertainty of a difference by so much: the rule of five. */
@@ -37,10 +37,13 @@ final class LoadWatch {
     private boolean wanted;
     private boolean handOn;
     private boolean on;
+    private double recognisedFromVolts = Double.NaN;
     private long switchedMillis;
     private long askedMillis = NEVER;
     private long deniedSinceMillis = NEVER;
     private double beforeVolts = Double.NaN;
+    private double openedAtVolts = Double.NaN;
+    private boolean recognisedOff;
     private double smoothVolts = Double.NaN;
     private double highestOpenVolts = Double.NaN;
     private double lowestVolts = Double.NaN;
@@ -67,6 +70,13 @@ final class LoadWatch {
 
     void byHand(boolean closed) {
         handOn = closed;
+        recognisedFromVolts = Double.NaN;
+    }
+
+    /** Nobody said so, but it was seen to come off; {@code fromVolts} is what it had stood at. */
+    void seenOff(double fromVolts) {
+        handOn = false;
+        recognisedFromVolts = fromVolts;
     }
 
     boolean isHandOn() {
@@ -99,6 +109,21 @@ final class LoadWatch {
         return beforeVolts;
     }
 
+    /** From where on a recovery proves that the load is off: not by the step from which that was only concluded. */
+    double openedAtVolts() {
+        return openedAtVolts;
+    }
+
+    /** Whether it was seen to come off, and nobody said so. */
+    boolean isRecognisedOff() {
+        return recognisedOff;
+    }
+
+    /** Whether it has been seen to draw anything since it went on. */
+    boolean hasDrawn() {
+        return drew;
+    }
+
     /** Takes the state of the switch; says whether it changed with this scan. */
     boolean follow(Scan scan) {
         boolean now = scan.loadApplied() || (!card.switched() && handOn);
@@ -108,7 +133,10 @@ final class LoadWatch {
         on = now;
         hasBeenOn |= now;
         switchedMillis = scan.eventMillis();
-        beforeVolts = now ? Math.max(smoothVolts, highestOpenVolts) : smoothVolts;
+        recognisedOff = !now && !Double.isNaN(recognisedFromVolts);
+        openedAtVolts = smoothVolts;
+        beforeVolts = now ? Math.max(smoothVolts, highestOpenVolts) : recognisedOff ? recognisedFromVolts : smoothVolts;
+        recognisedFromVolts = Double.NaN;
         forgetLevels();
         drew = false;
         sagJudged = false;

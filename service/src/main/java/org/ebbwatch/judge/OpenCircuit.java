@@ -14,14 +14,16 @@ import org.ebbwatch.judge.procedure.Procedure;
 final class OpenCircuit {
     private final FindingBook findings;
     private final LoadWatch load;
+    private final HandStep hand;
     private final OpenCircuitProof proof;
     private final RestForecast forecast = new RestForecast();
     private Procedure procedure;
     private long sinceMillis;
 
-    OpenCircuit(FindingBook findings, LoadWatch load, Procedure procedure) {
+    OpenCircuit(FindingBook findings, LoadWatch load, HandStep hand, Procedure procedure) {
         this.findings = findings;
         this.load = load;
+        this.hand = hand;
         this.proof = new OpenCircuitProof(findings);
         this.procedure = procedure;
     }
@@ -30,10 +32,13 @@ final class OpenCircuit {
         procedure = other;
     }
 
-    /** The load has just gone off. */
-    void loadOff(long millis) {
+    /** The load has just gone off; where nobody said so, the step that showed it proves nothing, and more must follow. */
+    void loadOff(long millis, double expandedVolts) {
         sinceMillis = millis;
-        proof.begin(load.beforeVolts(), 0);
+        proof.begin(load.openedAtVolts(), load.isRecognisedOff() ? expandedVolts : 0);
+        if (load.isRecognisedOff()) {
+            proof.askAtOnce();
+        }
         forecast.begin(millis);
     }
 
@@ -61,7 +66,7 @@ final class OpenCircuit {
         }
         follow(now);
         double drop = proof.impossibleDrop();
-        if (drop > 0 && !now.announced()) {
+        if (drop > 0 && !now.announced() && !hand.isWeighing()) {
             findings.raise(
                     FindingKind.LEAD_OPEN,
                     drop,

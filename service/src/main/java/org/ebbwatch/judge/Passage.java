@@ -34,7 +34,7 @@ final class Passage {
         this.procedure = procedure;
         this.channel = new Channel(card, procedure, findings);
         this.load = channel.load();
-        this.openCircuit = new OpenCircuit(findings, load, procedure);
+        this.openCircuit = new OpenCircuit(findings, load, channel.hand(), procedure);
         this.watch = new Watch(findings, channel.sensors());
     }
 

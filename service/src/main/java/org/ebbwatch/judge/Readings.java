@@ -13,6 +13,7 @@ final class Readings {
 
     private final Passage passage;
     private final Reports reports;
+    private final Hands hands;
     private final Channel channel;
     private final LoadWatch load;
     private final GapWatch gaps;
@@ -25,6 +26,7 @@ final class Readings {
     Readings(Passage passage, Reports reports) {
         this.passage = passage;
         this.reports = reports;
+        this.hands = new Hands(passage);
         this.channel = passage.channel();
         this.load = passage.load();
         this.gaps = channel.gaps();
@@ -46,7 +48,7 @@ final class Readings {
         Reading now = channel.read(scan, watched, passage.phase(), passage.isBonded(), isComparable());
         passage.seen(now);
         if (now.switched()) {
-            switched(now.atMillis());
+            switched(now);
         }
         if (channel.suspicion() == Suspicion.SWAPPED) {
             suspectSwap(now);
@@ -55,6 +57,7 @@ final class Readings {
             polarity.revoke();
         }
         passage.obeyFindings();
+        hands.recognise();
         judge(now);
         load.persist(now.atMillis(), !gaps.isOwed());
     }
@@ -76,11 +79,11 @@ final class Readings {
         return seen && !findings.stands(FindingKind.LEAD_OPEN);
     }
 
-    private void switched(long at) {
+    private void switched(Reading now) {
         if (load.isOn()) {
             findings.clear(FindingKind.REBOUND);
         } else {
-            openCircuit.loadOff(at);
+            openCircuit.loadOff(now.atMillis(), now.expandedVolts());
             passage.loadWentOff();
         }
     }
@@ -113,9 +116,12 @@ final class Readings {
             return;
         }
         if (now.isKnown() && !now.isBelow(drain.limitVolts())) {
-            passage.beginHoldAgain();
+            if (!hands.mayBeAtIt(now.atMillis())) {
+                passage.beginHoldAgain();
+            }
             return;
         }
+        hands.leftIt();
         watch.count(now, now.volts(), Phase.DRAIN);
         if (!watch.hasLasted(passage.holdMillis(), 0)) {
             return;

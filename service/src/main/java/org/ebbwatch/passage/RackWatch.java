@@ -17,6 +17,7 @@ import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.LeadProof;
+import org.ebbwatch.judge.LoadStep;
 import org.ebbwatch.judge.Outcome;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.procedure.CellCard;

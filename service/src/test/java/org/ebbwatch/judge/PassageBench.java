@@ -67,6 +67,24 @@ final class PassageBench extends BenchChannel<PassageBench> {
         return of(handLoadedCell());
     }
 
+    static PassageBench handLoaded(Procedure procedure) {
+        return of(handLoadedCell(), procedure);
+    }
+
+    /** Careful, but with another limit for the rest. */
+    static Procedure restedBelow(double volts) {
+        Procedure careful = Procedure.careful();
+        Procedure.Rest rest = careful.rest();
+        return new Procedure(
+                "rested below " + volts,
+                1,
+                careful.drain(),
+                new Procedure.Rest(volts, rest.leastMillis(), rest.recoveryMillis()),
+                careful.tieOff(),
+                careful.heat(),
+                careful.plausible());
+    }
+
     // ---- situations, each on the way of the one before ----
 
     PassageBench checkedIn() {
