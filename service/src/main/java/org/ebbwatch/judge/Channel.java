@@ -19,12 +19,12 @@ final class Channel {
     private static final long NEVER = Long.MIN_VALUE / 2;
 
     private final FindingBook findings;
+    private final LoadedCell cell;
     private final SensorWatch sensors;
     private final NoiseMeter noise = new NoiseMeter();
     private final ChargeMeter charge;
     private final LoadWatch load;
     private final HandStep hand;
-    private final boolean handsMayStep;
     private final DrainWatch drain;
     private final GapWatch gaps;
     private final HeatWatch heat;
@@ -33,21 +33,19 @@ final class Channel {
     private Suspicion suspicion = Suspicion.NONE;
     private long steadySinceMillis;
     private long announcedUntilMillis = NEVER;
-    private boolean inString;
     private long stringAskedMillis = NEVER;
 
     Channel(CellCard card, Procedure procedure, FindingBook findings) {
         this.findings = findings;
+        this.cell = new LoadedCell(card);
         this.procedure = procedure;
         this.sensors = new SensorWatch(procedure.plausible());
         this.charge = new ChargeMeter(card.loadOhms());
-        this.load = new LoadWatch(card, findings);
-        this.hand = new HandStep(card);
-        this.handsMayStep = !card.switched();
-        this.drain = new DrainWatch(card, findings, charge);
-        this.gaps = new GapWatch(card);
+        this.load = new LoadWatch(cell, findings);
+        this.hand = new HandStep(cell);
+        this.drain = new DrainWatch(cell, findings, charge);
+        this.gaps = new GapWatch(cell);
         this.heat = new HeatWatch(procedure.heat(), findings);
-        this.inString = card.inString();
     }
 
     /**
@@ -60,6 +58,7 @@ final class Channel {
     Reading read(Scan scan, long stepMillis, Phase phase, boolean bonded, boolean known) {
         long at = scan.eventMillis();
         boolean announced = at < announcedUntilMillis;
+        cell.look(scan);
         sensors.look(scan, !bonded, announced);
         boolean switched = load.follow(scan);
         if (switched) {
@@ -68,14 +67,14 @@ final class Channel {
         double volts = sensors.volts();
         noise.add(volts, scan.resolutionVolts());
         if (load.isOn()) {
-            charge.onLoad(volts, sensors.amperes(), stepMillis / 1000.0);
+            take(volts, stepMillis);
         }
         double difference = noise.expandedDifference(scan.resolutionVolts());
         var now = new Reading(scan, stepMillis, volts, difference, switched, announced);
         load.judge(at, volts, sensors.amperes(), difference, stepMillis, announced);
         if (bonded) {
             hand.forget();
-        } else if (handsMayStep && !scan.loadApplied()) {
+        } else if (!cell.switched() && !scan.loadApplied()) {
             hand.follow(now, sensors.amperes(), load.isOn(), load.hasDrawn());
         }
         sensorFault();
@@ -86,6 +85,15 @@ final class Channel {
         }
         string(now);
         return now;
+    }
+
+    private void take(double volts, long stepMillis) {
+        double amperes = Double.isNaN(sensors.amperes()) ? cell.amperesAt(volts) : sensors.amperes();
+        if (Double.isNaN(amperes)) {
+            charge.interrupt();
+        } else {
+            charge.onLoad(volts, amperes, stepMillis / 1000.0);
+        }
     }
 
     private void switched(long at) {
@@ -137,7 +145,7 @@ final class Channel {
 
     /** A string must open before one of its cells is reversed, and when one must come off or cannot be seen. */
     private void string(Reading now) {
-        if (!inString || !load.isOn()) {
+        if (!cell.isInString() || !load.isOn()) {
             return;
         }
         boolean low = now.isKnown() && !now.isSurelyAbove(STRING_VOLTS);
@@ -149,13 +157,9 @@ final class Channel {
         }
     }
 
-    boolean isInString() {
-        return inString;
-    }
-
-    /** The string's load was opened for good; what follows concerns this cell alone. */
-    void leaveString() {
-        inString = false;
+    /** The cell and what it is drained by. */
+    LoadedCell cell() {
+        return cell;
     }
 
     /** Readings are missing. */

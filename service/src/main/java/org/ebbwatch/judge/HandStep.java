@@ -1,7 +1,6 @@
 package org.ebbwatch.judge;
 
 import java.util.Optional;
-import org.ebbwatch.judge.procedure.CellCard;
 
 /**
  * Recognises from its step that a load which hands put on and take off is not where they said.
@@ -27,7 +26,7 @@ final class HandStep {
     private static final double OPEN_RISE_VOLTS = 0.5;
     private static final long NEVER = Long.MIN_VALUE;
 
-    private final CellCard card;
+    private final LoadedCell cell;
     private boolean on;
     private double smoothVolts = Double.NaN;
     private double referenceVolts = Double.NaN;
@@ -36,8 +35,8 @@ final class HandStep {
     private boolean seems;
     private boolean certain;
 
-    HandStep(CellCard card) {
-        this.card = card;
+    HandStep(LoadedCell cell) {
+        this.cell = cell;
     }
 
     /**
@@ -87,7 +86,7 @@ final class HandStep {
     }
 
     private boolean isElsewhere(double least, double volts, double amperes) {
-        boolean flows = amperes > AMPERES_FRACTION * volts / card.loadOhms() && amperes > 0;
+        boolean flows = amperes > AMPERES_FRACTION * cell.amperesAt(volts) && amperes > 0;
         if (Double.isNaN(amperes)) {
             return on ? hasRisen(least) : hasSagged(least);
         }

@@ -26,7 +26,7 @@ final class Hands {
 
     /** Takes a step that can be nothing else for the word nobody said. */
     void recognise() {
-        if (!step.isCertain() || passage.channel().isInString()) {
+        if (!step.isCertain() || passage.cell().isInString()) {
             return;
         }
         boolean drain = passage.phase() == Phase.DRAIN;
@@ -60,7 +60,7 @@ final class Hands {
 
     /** The voltage is above the drain limit: whether hands may be taking the load off after its hold, and have time to say so. */
     boolean mayBeAtIt(long millis) {
-        if (passage.card().switched() || !rounds.isHoldDone()) {
+        if (passage.cell().switched() || !rounds.isHoldDone()) {
             return false;
         }
         if (aboveSinceMillis == NEVER) {

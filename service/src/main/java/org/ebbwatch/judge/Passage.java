@@ -52,7 +52,7 @@ final class Passage {
         rounds.begin(lastMillis);
         enter(Phase.DRAIN, why);
         load.want(!findings.anyLatched(), lastMillis, !channel.gaps().isOwed());
-        if (!card.switched() && !load.isHandOn()) {
+        if (!cell().switched() && !load.isHandOn()) {
             watch.ask(Wish.ASK_PUT_ON);
         }
     }
@@ -206,6 +206,11 @@ final class Passage {
 
     CellCard card() {
         return card;
+    }
+
+    /** The cell and what it is drained by now. */
+    LoadedCell cell() {
+        return channel.cell();
     }
 
     Procedure procedure() {

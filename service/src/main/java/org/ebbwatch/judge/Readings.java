@@ -127,7 +127,7 @@ final class Readings {
             return;
         }
         rounds.holdDone();
-        if (passage.card().switched()) {
+        if (passage.cell().switched()) {
             passage.enterRest("held below the drain limit for " + passage.holdMillis() / HOUR_MILLIS + " h");
         } else {
             watch.ask(Wish.ASK_TAKE_OFF);

@@ -9,6 +9,7 @@ import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Judge;
 import org.ebbwatch.judge.LoadStep;
 import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.passage.Happening.Kind;
 import org.ebbwatch.passage.RackView.PassageView;
 import org.ebbwatch.passage.RackView.Past;
@@ -60,6 +61,11 @@ final class OpenPassage {
 
     Judge judge() {
         return judge;
+    }
+
+    /** The string it is drained with; empty where it stands singly. */
+    Optional<CellString> string() {
+        return judge.isInString() ? card.cell().string() : Optional.empty();
     }
 
     /** Sequence of the last entry by which something changed that a person goes by. */

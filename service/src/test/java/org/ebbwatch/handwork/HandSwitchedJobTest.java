@@ -270,7 +270,7 @@ class HandSwitchedJobTest {
         place.rack().hands().handLoad(BENCH, false);
         place.rack().pass(2 * MINUTE);
         assertThat(askedFor()).containsExactly("ASK_PUT_ON");
-        assertThat(seen().get("past").toString()).contains("seems to have been taken off early");
+        assertThat(client.get("/api/v1/passages/" + passage).body()).contains("seems to have been taken off early");
         anotherRunFindsTheSame();
         place.rack().pass(HOUR);
         place.rack().hands().handLoad(BENCH, true);

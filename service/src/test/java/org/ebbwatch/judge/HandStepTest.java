@@ -14,7 +14,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class HandStepTest {
     private static final double COUNT_VOLTS = 0.0001;
 
-    private final HandStep load = new HandStep(new CellCard("A", Chemistry.LAYERED_OXIDE, 2, 20, false, false));
+    private final HandStep load =
+            new HandStep(new LoadedCell(new CellCard("A", Chemistry.LAYERED_OXIDE, 2, 20, false, false)));
     private final NoiseMeter noise = new NoiseMeter();
     private long millis;
     private double amperes = Double.NaN;
