@@ -28,6 +28,7 @@ final class Channel {
     private final DrainWatch drain;
     private final GapWatch gaps;
     private final HeatWatch heat;
+    private final Confirmation reversed = new Confirmation();
 
     private Procedure procedure;
     private Suspicion suspicion = Suspicion.NONE;
@@ -108,7 +109,8 @@ final class Channel {
 
     private void electrical(Reading now, Phase phase, boolean known) {
         long at = now.atMillis();
-        if (now.isBelow(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN)) {
+        boolean below = now.isBelow(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN);
+        if (reversed.holds(below, at)) {
             findings.raise(
                     FindingKind.REVERSED,
                     now.volts(),
@@ -171,6 +173,7 @@ final class Channel {
     void interrupted(long at) {
         load.interrupted();
         hand.forget();
+        reversed.forget();
         charge.interrupt();
         drain.begin();
         heat.interrupted();
@@ -188,6 +191,7 @@ final class Channel {
     void trustAgain() {
         sensors.trustAgain();
         gaps.forget();
+        drain.decided();
     }
 
     void judgeBy(Procedure other) {

@@ -31,6 +31,7 @@ final class DrainWatch {
     private double stallCharge = Double.NaN;
     private double stallVolts = Double.NaN;
     private long onLoadMillis;
+    private double decidedCharge;
 
     DrainWatch(LoadedCell cell, FindingBook findings, ChargeMeter charge) {
         this.cell = cell;
@@ -43,6 +44,13 @@ final class DrainWatch {
         chargeAtSwitch = charge.ampereHours();
         chargeAbove = Double.NaN;
         stallCharge = Double.NaN;
+    }
+
+    /** A person decided that it drains again: what was overdue is so no more, and its clock starts again. */
+    void decided() {
+        onLoadMillis = 0;
+        decidedCharge = charge.ampereHours();
+        findings.clear(FindingKind.OVERDUE);
     }
 
     /** Judges one believable voltage with the load on. */
@@ -119,10 +127,11 @@ final class DrainWatch {
 
     private void overdue(double volts, double drainLimitVolts) {
         double most = OVERDUE_CHARGE * cell.ratedAmpereHours();
-        if (charge.ampereHours() > most) {
+        double taken = charge.ampereHours() - decidedCharge;
+        if (taken > most) {
             findings.raise(
                     FindingKind.OVERDUE,
-                    charge.ampereHours(),
+                    taken,
                     most,
                     "Ah",
                     "Overdue: %1$.3f Ah taken out, more than %2$.3f Ah the cell can hold.");

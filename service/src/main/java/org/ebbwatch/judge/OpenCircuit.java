@@ -16,6 +16,7 @@ final class OpenCircuit {
     private final LoadWatch load;
     private final HandStep hand;
     private final OpenCircuitProof proof;
+    private final Confirmation back = new Confirmation();
     private final RestForecast forecast = new RestForecast();
     private Procedure procedure;
     private long sinceMillis;
@@ -36,6 +37,7 @@ final class OpenCircuit {
     void loadOff(long millis, double expandedVolts) {
         sinceMillis = millis;
         proof.begin(load.openedAtVolts(), load.isRecognisedOff() ? expandedVolts : 0);
+        back.forget();
         if (load.isRecognisedOff()) {
             proof.askAtOnce();
         }
@@ -79,7 +81,13 @@ final class OpenCircuit {
 
     /** Whether it came back so late that the board has to confirm first that this is the cell and no open input. */
     boolean awaitsConfirmation(Reading now) {
-        return isBack(now) && proof.isToBeConfirmed(now.atMillis(), forMillis(now.atMillis()));
+        boolean confirmed = back.holds(isBack(now), now.atMillis());
+        return isBack(now) && (!confirmed || proof.isToBeConfirmed(now.atMillis(), forMillis(now.atMillis())));
+    }
+
+    /** The same for a cell that is held, where nothing is asked of the board. */
+    void look(Reading now) {
+        back.holds(isBack(now), now.atMillis());
     }
 
     private boolean isBack(Reading now) {
@@ -88,10 +96,10 @@ final class OpenCircuit {
         return load.hasBeenOn() && now.isKnown() && !explained && !below;
     }
 
-    /** REBOUND: whenever the load is off after it was on and V + U is above the rested limit. */
+    /** REBOUND: whenever the load is off after it was on and V + U is above the rested limit, in more than one reading. */
     boolean cameBack(Reading now) {
         double limit = procedure.rest().limitVolts();
-        if (!isBack(now)) {
+        if (!isBack(now) || !back.isHeld(now.atMillis())) {
             return false;
         }
         findings.raise(

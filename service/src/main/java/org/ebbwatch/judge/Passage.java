@@ -99,6 +99,9 @@ final class Passage {
         Phase from = phase;
         phase = next;
         reason = why;
+        if (from == Phase.DRAIN && next != Phase.DRAIN) {
+            findings.clear(FindingKind.OVERDUE);
+        }
         watch.begin();
         findings.changed(from, next, why);
     }

@@ -225,6 +225,7 @@ final class Readings {
         if (load.isOn() || !now.isKnown()) {
             return;
         }
+        openCircuit.look(now);
         if (!gaps.isOwed()) {
             openCircuit.cameBack(now);
         }

@@ -58,6 +58,16 @@ class RestTest {
         }
 
         @Test
+        void in_a_single_reading_has_not_come_back() {
+            PassageBench bench = PassageBench.switched().resting().watch(hours(1));
+
+            bench.reads(0.6).watch(seconds(1)).readsTheCellAgain().watch(minutes(1));
+
+            assertThat(bench.raised()).isEmpty();
+            assertThat(bench.phase()).isEqualTo(Phase.REST);
+        }
+
+        @Test
         void just_below_the_limit_stays_off() {
             PassageBench bench = PassageBench.switched().draining().drainedTo(0.49, 0.03);
 

@@ -118,6 +118,22 @@ class StallTest {
         }
 
         @Test
+        void goes_when_the_cell_leaves_drain_and_counts_anew_once_a_person_decided() {
+            PassageBench bench =
+                    PassageBench.switched().readsAmperes(3.0).draining().watch(minutes(75));
+            assertThat(bench.standing()).contains(FindingKind.OVERDUE);
+
+            bench.celsius(61).watch(minutes(1));
+            assertThat(bench.phase()).isEqualTo(Phase.HELD);
+            assertThat(bench.standing()).doesNotContain(FindingKind.OVERDUE);
+
+            bench.celsius(22).readsAmperes(Double.NaN).watch(hours(2)).forgetEvents();
+            bench.act(Act.DRAIN_AGAIN).watch(hours(2));
+            assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+            assertThat(bench.raised()).doesNotContain(FindingKind.OVERDUE);
+        }
+
+        @Test
         void is_not_raised_while_the_cell_is_below_the_drain_limit_and_only_held() {
             PassageBench bench = PassageBench.handLoaded().draining().emptied().watch(hours(100));
 
