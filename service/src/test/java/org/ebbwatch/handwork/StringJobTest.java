@@ -18,6 +18,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import org.ebbwatch.cli.Ebbwatch;
 import org.ebbwatch.judge.Act;
+import org.ebbwatch.judge.Entry.Work;
 import org.ebbwatch.judge.FindingKind;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.Phase;
@@ -30,6 +31,7 @@ import org.ebbwatch.passage.DeskAnswer.Done;
 import org.ebbwatch.passage.DeskAnswer.NotNow;
 import org.ebbwatch.passage.DeskAnswer.UnfitChannel;
 import org.ebbwatch.passage.DeskRequest;
+import org.ebbwatch.passage.DeskRequest.Announce;
 import org.ebbwatch.passage.DeskRequest.CheckIn;
 import org.ebbwatch.passage.DeskRequest.Do;
 import org.ebbwatch.passage.DeskRequest.Load;
@@ -209,10 +211,11 @@ class StringJobTest {
     }
 
     private void finishesSingly(int cell) {
+        UUID id = passages.get(cell);
+        done(ask(new Announce(id, passage(cell).sequence(), Work.HAND_WORK, 10)));
         rack.hands().move(cell, CELLS + cell);
-        PassageView passage = passage(cell);
-        done(ask(new Move(passage.id(), passage.sequence(), CELLS + cell)));
-        done(ask(new Load(passage.id(), passage(cell).sequence(), OWN_OHMS, true)));
+        done(ask(new Move(id, passage(cell).sequence(), CELLS + cell)));
+        done(ask(new Load(id, passage(cell).sequence(), OWN_OHMS, true)));
         rack.pass(MINUTE);
         done(says(cell, Act.DRAIN_AGAIN));
     }
