@@ -32,6 +32,7 @@ final class Channel {
 
     private Procedure procedure;
     private Suspicion suspicion = Suspicion.NONE;
+    private boolean weighingReversal;
     private long steadySinceMillis;
     private long announcedUntilMillis = NEVER;
     private long stringAskedMillis = NEVER;
@@ -81,6 +82,7 @@ final class Channel {
         sensorFault();
         heat.judge(scan, sensors, phase, announced, stepMillis);
         suspicion = Suspicion.NONE;
+        weighingReversal = false;
         if (now.isKnown() && !bonded) {
             electrical(now, phase, known);
         }
@@ -110,7 +112,9 @@ final class Channel {
     private void electrical(Reading now, Phase phase, boolean known) {
         long at = now.atMillis();
         boolean below = now.isBelow(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN);
-        if (reversed.holds(below, at)) {
+        boolean confirmed = reversed.holds(below, at);
+        weighingReversal = below && !confirmed;
+        if (confirmed) {
             findings.raise(
                     FindingKind.REVERSED,
                     now.volts(),
@@ -198,6 +202,11 @@ final class Channel {
         procedure = other;
         sensors.judgeBy(other.plausible());
         heat.judgeBy(other.heat());
+    }
+
+    /** Whether the cell reads reversed, but in too few readings yet. */
+    boolean isWeighingReversal() {
+        return weighingReversal;
     }
 
     /** What the last scan suggests after a gap. */

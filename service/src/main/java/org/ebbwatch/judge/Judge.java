@@ -167,6 +167,11 @@ public final class Judge {
         return passage.channel().hand().seems();
     }
 
+    /** Whether the load should be on and nothing keeps it from closing: no lock, and no gap across which it is still to be compared. */
+    public boolean mayLoadClose() {
+        return isLoadWanted() && !isLocked() && !passage.channel().gaps().isOwed();
+    }
+
     /** Ampere hours taken out. */
     public double ampereHours() {
         return passage.channel().charge().ampereHours();

@@ -79,15 +79,15 @@ final class OpenCircuit {
         return drop > 0;
     }
 
-    /** Whether it came back so late that the board has to confirm first that this is the cell and no open input. */
-    boolean awaitsConfirmation(Reading now) {
-        boolean confirmed = back.holds(isBack(now), now.atMillis());
-        return isBack(now) && (!confirmed || proof.isToBeConfirmed(now.atMillis(), forMillis(now.atMillis())));
+    /** Whether it seems to have come back, but in too few readings yet; these are followed no further. */
+    boolean isWeighing(Reading now) {
+        boolean so = isBack(now);
+        return !back.holds(so, now.atMillis()) && so;
     }
 
-    /** The same for a cell that is held, where nothing is asked of the board. */
-    void look(Reading now) {
-        back.holds(isBack(now), now.atMillis());
+    /** Whether it came back so late that the board has to confirm first that this is the cell and no open input. */
+    boolean awaitsConfirmation(Reading now) {
+        return isBack(now) && proof.isToBeConfirmed(now.atMillis(), forMillis(now.atMillis()));
     }
 
     private boolean isBack(Reading now) {

@@ -191,6 +191,9 @@ final class Readings {
 
     /** Whether the cell neither lost its lead nor came back; acts on it if it did. */
     private boolean isUndisturbed(Reading now) {
+        if (channel.isWeighingReversal() || openCircuit.isWeighing(now)) {
+            return false;
+        }
         if (openCircuit.leadCameOff(now)) {
             passage.obeyFindings();
             return false;
@@ -225,7 +228,9 @@ final class Readings {
         if (load.isOn() || !now.isKnown()) {
             return;
         }
-        openCircuit.look(now);
+        if (openCircuit.isWeighing(now)) {
+            return;
+        }
         if (!gaps.isOwed()) {
             openCircuit.cameBack(now);
         }

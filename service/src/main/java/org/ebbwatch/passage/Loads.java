@@ -131,9 +131,7 @@ final class Loads {
     private boolean mayClose(OpenPassage passage) {
         List<OpenPassage> mates = mates(passage);
         return mates.size() == passage.string().map(CellString::cells).orElse(1)
-                && mates.stream()
-                        .allMatch(mate ->
-                                mate.judge().isLoadWanted() && !mate.judge().isLocked());
+                && mates.stream().allMatch(mate -> mate.judge().mayLoadClose());
     }
 
     private boolean hasSwitch(OpenPassage passage) {

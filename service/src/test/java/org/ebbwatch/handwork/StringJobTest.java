@@ -39,6 +39,7 @@ import org.ebbwatch.passage.DeskRequest.Move;
 import org.ebbwatch.passage.RackView.PassageView;
 import org.ebbwatch.rig.message.ChannelRole;
 import org.ebbwatch.sim.cell.CellSpec;
+import org.ebbwatch.sim.cell.SlowShare;
 import org.ebbwatch.sim.scenario.BoardSpec;
 import org.ebbwatch.sim.scenario.ChannelSpec;
 import org.ebbwatch.sim.scenario.StringSpec;
@@ -70,8 +71,10 @@ class StringJobTest {
         List<ChannelSpec> channels = new ArrayList<>();
         for (int i = 0; i < CELLS; i++) {
             double charge = i == WEAK ? 0.15 : 0.5;
-            CellSpec cell =
-                    CellSpec.build("A-" + i, NMC, 0.5).stateOfCharge(charge).done();
+            CellSpec cell = CellSpec.build("A-" + i, NMC, 0.5)
+                    .stateOfCharge(charge)
+                    .slowShare(new SlowShare(0.0012, 60))
+                    .done();
             channels.add(new ChannelSpec(ChannelRole.CELL, Optional.of(cell), 0, 0, 0, false, false, true));
         }
         for (int i = 0; i < CELLS; i++) {
@@ -96,8 +99,8 @@ class StringJobTest {
         return new Procedure(
                 "quick",
                 1,
-                new Procedure.Drain(1, 0.1, hours(2), hours(14 * 24)),
-                new Procedure.Rest(0.5, hours(2), hours(1)),
+                new Procedure.Drain(1, 0.1, hours(6), hours(14 * 24)),
+                new Procedure.Rest(0.5, hours(8), hours(1)),
                 new Procedure.TieOff(hours(2), hours(1), hours(1), hours(6), 0.02),
                 careful.heat(),
                 careful.plausible());
@@ -235,7 +238,7 @@ class StringJobTest {
 
     private void waitsFor(int cell, Wish wish) {
         for (int minute = 0; !passage(cell).standing().contains(wish); minute += 10) {
-            assertThat(minute).as(() -> passage(cell).toString()).isLessThan(60 * 48);
+            assertThat(minute).as(() -> passage(cell).toString()).isLessThan(60 * 96);
             rack.pass(10 * MINUTE);
         }
     }

@@ -91,7 +91,7 @@ class RestTest {
             PassageBench bench = PassageBench.switched().rested();
             assertThat(bench.judge().allowed()).contains(Act.TIE_OFF);
 
-            bench.swapFor(0.55, 0.03).watch(seconds(3));
+            bench.swapFor(0.55, 0.03).watch(seconds(6));
 
             assertThat(bench.judge().allowed()).doesNotContain(Act.TIE_OFF);
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.ebbwatch.judge.PassageBench.hours;
 import static org.ebbwatch.judge.PassageBench.minutes;
 
+import org.ebbwatch.judge.Entry.LeadProof;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.junit.jupiter.api.Nested;
@@ -123,11 +124,11 @@ class StallTest {
                     PassageBench.switched().readsAmperes(3.0).draining().watch(minutes(75));
             assertThat(bench.standing()).contains(FindingKind.OVERDUE);
 
-            bench.celsius(61).watch(minutes(1));
+            bench.leadChecked(LeadProof.OPEN);
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
             assertThat(bench.standing()).doesNotContain(FindingKind.OVERDUE);
 
-            bench.celsius(22).readsAmperes(Double.NaN).watch(hours(2)).forgetEvents();
+            bench.readsAmperes(Double.NaN).watch(minutes(2)).forgetEvents();
             bench.act(Act.DRAIN_AGAIN).watch(hours(2));
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
             assertThat(bench.raised()).doesNotContain(FindingKind.OVERDUE);
