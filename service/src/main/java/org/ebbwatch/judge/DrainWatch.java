@@ -1,7 +1,6 @@
 package org.ebbwatch.judge;
 
 import org.ebbwatch.judge.estimate.ChargeMeter;
-import org.ebbwatch.judge.procedure.CellCard;
 
 /**
  * Compares a cell on its load with what the charge taken out explains: CUT_OFF, STALLED, OVERDUE.
@@ -23,7 +22,7 @@ final class DrainWatch {
     private static final double TAIL_HOURS = 24;
     private static final double MEAN_VOLTS = 3.6;
 
-    private final CellCard card;
+    private final LoadedCell cell;
     private final FindingBook findings;
     private final ChargeMeter charge;
 
@@ -32,9 +31,10 @@ final class DrainWatch {
     private double stallCharge = Double.NaN;
     private double stallVolts = Double.NaN;
     private long onLoadMillis;
+    private double decidedCharge;
 
-    DrainWatch(CellCard card, FindingBook findings, ChargeMeter charge) {
-        this.card = card;
+    DrainWatch(LoadedCell cell, FindingBook findings, ChargeMeter charge) {
+        this.cell = cell;
         this.findings = findings;
         this.charge = charge;
     }
@@ -44,6 +44,13 @@ final class DrainWatch {
         chargeAtSwitch = charge.ampereHours();
         chargeAbove = Double.NaN;
         stallCharge = Double.NaN;
+    }
+
+    /** A person decided that it drains again: what was overdue is so no more, and its clock starts again. */
+    void decided() {
+        onLoadMillis = 0;
+        decidedCharge = charge.ampereHours();
+        findings.clear(FindingKind.OVERDUE);
     }
 
     /** Judges one believable voltage with the load on. */
@@ -57,7 +64,7 @@ final class DrainWatch {
     }
 
     private void collapsed(double volts, long loadOnMillis) {
-        double rated = card.ratedAmpereHours();
+        double rated = cell.ratedAmpereHours();
         boolean armed = loadOnMillis >= SAG_MILLIS || charge.ampereHours() - chargeAtSwitch >= SAG_CHARGE * rated;
         if (volts > COLLAPSE_FROM_VOLTS) {
             chargeAbove = armed ? charge.ampereHours() : Double.NaN;
@@ -84,7 +91,7 @@ final class DrainWatch {
     }
 
     private void stalled(double volts, double leastFall, double drainLimitVolts) {
-        boolean mustFall = volts < card.chemistry().kneeVolts() || charge.ampereHours() > card.ratedAmpereHours();
+        boolean mustFall = volts < cell.chemistry().kneeVolts() || charge.ampereHours() > cell.ratedAmpereHours();
         if (!mustFall || volts <= drainLimitVolts) {
             stallCharge = Double.NaN;
             if (volts <= drainLimitVolts) {
@@ -97,7 +104,7 @@ final class DrainWatch {
             stallVolts = volts;
             return;
         }
-        double due = STALL_CHARGE * card.ratedAmpereHours();
+        double due = STALL_CHARGE * cell.ratedAmpereHours();
         if (charge.ampereHours() - stallCharge < due) {
             return;
         }
@@ -119,17 +126,18 @@ final class DrainWatch {
     }
 
     private void overdue(double volts, double drainLimitVolts) {
-        double most = OVERDUE_CHARGE * card.ratedAmpereHours();
-        if (charge.ampereHours() > most) {
+        double most = OVERDUE_CHARGE * cell.ratedAmpereHours();
+        double taken = charge.ampereHours() - decidedCharge;
+        if (taken > most) {
             findings.raise(
                     FindingKind.OVERDUE,
-                    charge.ampereHours(),
+                    taken,
                     most,
                     "Ah",
                     "Overdue: %1$.3f Ah taken out, more than %2$.3f Ah the cell can hold.");
         }
         double hours = onLoadMillis / 3.6e6;
-        double forecast = card.ratedAmpereHours() * card.loadOhms() / MEAN_VOLTS + TAIL_HOURS;
+        double forecast = cell.hoursAt(MEAN_VOLTS) + TAIL_HOURS;
         if (volts > drainLimitVolts && hours > OVERDUE_FACTOR * forecast) {
             findings.raise(
                     FindingKind.OVERDUE,

@@ -1,7 +1,5 @@
 package org.ebbwatch.judge;
 
-import org.ebbwatch.judge.procedure.CellCard;
-
 /**
  * Compares a channel before and after a stretch in which nothing was seen. What charge and relaxation cannot explain
  * suggests another cell on the channel, or one that cut off unseen.
@@ -46,7 +44,7 @@ final class GapWatch {
         OFF
     }
 
-    private final CellCard card;
+    private final LoadedCell cell;
     private Owed owed = Owed.NOTHING;
     private double onVolts = Double.NaN;
     private double offVolts = Double.NaN;
@@ -56,8 +54,8 @@ final class GapWatch {
     private long beforeForMillis;
     private double alikeVolts = Double.NaN;
 
-    GapWatch(CellCard card) {
-        this.card = card;
+    GapWatch(LoadedCell cell) {
+        this.cell = cell;
     }
 
     /**
@@ -168,7 +166,7 @@ final class GapWatch {
     /** How far the voltage may have fallen on its load since before the gap. */
     private double fallOnLoad() {
         double hours = elapsedMillis / 3.6e6;
-        double share = before / card.loadOhms() * hours / card.ratedAmpereHours();
+        double share = cell.amperesAt(before) * hours / cell.ratedAmpereHours();
         boolean steep = (before < STEEP_VOLTS && share > STEEP_SHARE) || (before < KNEE_VOLTS && share > KNEE_SHARE);
         return steep ? before : LEAST_VOLTS + VOLTS_PER_SHARE * share;
     }

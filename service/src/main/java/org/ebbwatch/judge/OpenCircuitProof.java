@@ -42,6 +42,7 @@ final class OpenCircuitProof {
     private double differenceVolts;
     private boolean recovered;
     private boolean anew;
+    private boolean atOnce;
 
     private boolean pending;
     private boolean boardCannotCheck;
@@ -70,6 +71,7 @@ final class OpenCircuitProof {
         recovered = false;
         pending = false;
         anew = false;
+        atOnce = false;
         boardCannotCheck = false;
         unanswered = 0;
         risenMillis = NEVER;
@@ -77,6 +79,11 @@ final class OpenCircuitProof {
         smoothVolts = Double.NaN;
         highestVolts = Double.NaN;
         attachAnew();
+    }
+
+    /** Nobody said that the load came off: whether the channel is still attached is asked before anything recovers. */
+    void askAtOnce() {
+        atOnce = true;
     }
 
     /** The cell hangs on another channel: that it is attached there must be proven there. */
@@ -142,7 +149,7 @@ final class OpenCircuitProof {
         long fresh = verdictHangsOnIt && hasRecovered() ? CHECK_FRESH_MILLIS : CHECK_EVERY_MILLIS;
         boolean urgent = !boardCannotCheck && millis - attachedMillis > fresh && (verdictHangsOnIt || !hasRecovered());
         long every = urgent ? ANSWER_MILLIS : CHECK_EVERY_MILLIS;
-        boolean due = hasRecovered() || watchedMillis >= UNPROVEN_CHECK_MILLIS;
+        boolean due = hasRecovered() || atOnce || watchedMillis >= UNPROVEN_CHECK_MILLIS;
         if (due && !pending && millis - askedMillis >= every) {
             pending = true;
             askedMillis = millis;
