@@ -51,6 +51,15 @@ public final class Trail {
         return millis[back(steps)];
     }
 
+    /** How many readings are no older than this against the latest. */
+    public int sizeWithin(long spanMillis) {
+        int count = 0;
+        while (count < size && millis[back(1)] - millis[back(count + 1)] <= spanMillis) {
+            count++;
+        }
+        return count;
+    }
+
     /** Least-squares slope per second over the last {@code spanMillis}; NaN with fewer than {@code least} readings. */
     public double slopePerSecond(long spanMillis, int least) {
         if (size < least) {
