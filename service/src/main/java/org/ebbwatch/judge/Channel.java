@@ -15,6 +15,9 @@ import org.ebbwatch.judge.procedure.Procedure;
 final class Channel {
     private static final double REVERSED_VOLTS = -0.02;
     private static final double STRING_VOLTS = 1.0;
+    /** Half-width 5 % of a resistor and its leads, k = 2: common practice, no source. */
+    private static final double LOAD_EXPANDED_SHARE = 0.058;
+
     private static final long STRING_RETRY_MILLIS = 10_000;
     private static final long NEVER = Long.MIN_VALUE / 2;
 
@@ -38,7 +41,7 @@ final class Channel {
         this.findings = findings;
         this.procedure = procedure;
         this.sensors = new SensorWatch(procedure.plausible());
-        this.charge = new ChargeMeter(card.loadOhms());
+        this.charge = new ChargeMeter(card.loadOhms(), LOAD_EXPANDED_SHARE * card.loadOhms());
         this.load = new LoadWatch(card, findings);
         this.drain = new DrainWatch(card, findings, charge);
         this.gaps = new GapWatch(card);
@@ -64,7 +67,7 @@ final class Channel {
         double volts = sensors.volts();
         noise.add(volts, scan.resolutionVolts());
         if (load.isOn()) {
-            charge.onLoad(volts, sensors.amperes(), stepMillis / 1000.0);
+            charge.onLoad(volts, scan.expandedVolts(), sensors.amperes(), stepMillis / 1000.0);
         }
         double difference = noise.expandedDifference(scan.resolutionVolts());
         var now = new Reading(scan, stepMillis, volts, difference, switched, announced);
