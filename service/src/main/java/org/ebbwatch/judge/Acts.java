@@ -85,7 +85,7 @@ final class Acts {
             }
             case DRAIN_AGAIN -> {
                 passage.findings().clearLatched();
-                passage.channel().trustAgain();
+                passage.channel().trustAgain(passage.lastMillis());
                 passage.rounds().decided(passage.lastMillis());
                 passage.drainAgain("a person decided to drain again");
             }

@@ -73,7 +73,7 @@ final class Channel {
         var now = new Reading(scan, stepMillis, volts, difference, switched, announced);
         load.judge(at, volts, sensors.amperes(), difference, stepMillis, announced);
         sensorFault();
-        heat.judge(scan, sensors, phase, announced, stepMillis);
+        heat.judge(scan, sensors, phase, announced, load.isOn(), stepMillis);
         suspicion = Suspicion.NONE;
         if (now.isKnown() && !bonded) {
             electrical(now, phase, known);
@@ -87,6 +87,7 @@ final class Channel {
         drain.begin();
         charge.interrupt();
         sensors.forgetFalls();
+        heat.switched();
         if (!load.isOn()) {
             heat.cooling(at, sensors.excess());
         }
@@ -94,7 +95,7 @@ final class Channel {
 
     private void electrical(Reading now, Phase phase, boolean known) {
         long at = now.atMillis();
-        if (now.isBelow(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN)) {
+        if (now.isSurelyBelow(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN)) {
             findings.raise(
                     FindingKind.REVERSED,
                     now.volts(),
@@ -163,15 +164,15 @@ final class Channel {
         steadySinceMillis = at;
     }
 
-    void announced(long untilMillis) {
+    void announced(long atMillis, long untilMillis) {
         announcedUntilMillis = untilMillis;
-        sensors.trustAgain();
+        sensors.trustAgain(atMillis);
         heat.forget();
     }
 
     /** A person dealt with what locked the cell. */
-    void trustAgain() {
-        sensors.trustAgain();
+    void trustAgain(long atMillis) {
+        sensors.trustAgain(atMillis);
         gaps.forget();
     }
 
@@ -196,6 +197,10 @@ final class Channel {
 
     ChargeMeter charge() {
         return charge;
+    }
+
+    DrainWatch drain() {
+        return drain;
     }
 
     GapWatch gaps() {

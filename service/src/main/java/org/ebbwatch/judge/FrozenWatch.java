@@ -39,8 +39,9 @@ final class FrozenWatch {
                 && scan.eventMillis() - sameSinceMillis >= FROZEN_MILLIS;
     }
 
-    void forget() {
-        changingShare = 0;
-        shareWhenItStopped = 0;
+    /** A person dealt with it: it is given its time again, but a reading that still stands is suspected anew. */
+    void forget(long millis) {
+        sameSinceMillis = millis;
+        neighbourSteps = 0;
     }
 }

@@ -1,6 +1,8 @@
 package org.ebbwatch.judge;
 
 import org.ebbwatch.judge.Entry.Scan;
+import org.ebbwatch.judge.estimate.HeatingTest;
+import org.ebbwatch.judge.estimate.RobustSlope;
 import org.ebbwatch.judge.estimate.Trail;
 import org.ebbwatch.judge.estimate.WatchClock;
 import org.ebbwatch.judge.procedure.Procedure.Heat;
@@ -17,18 +19,27 @@ final class HeatWatch {
     private static final double CLEAR_KELVIN = 1;
     private static final double CLEAR_KELVIN_PER_SECOND = 0.005;
     private static final long PROJECTION_SPAN_MILLIS = 120_000;
-    private static final int PROJECTION_READINGS = 20;
+    private static final int PROJECTION_READINGS = 10;
+    private static final int BLIND_SCANS = 3;
+    /** 70 mW in an 18650 cell of 42 J/K: nothing that rests or is bonded makes so much heat (computed). */
+    private static final double TELLING_KELVIN_PER_SECOND = 0.1 / 60;
+
+    private static final double AMBIENT_LAG_MILLIS = 10_000;
     private static final int RATE_SCANS = 3;
     private static final long RATE_SPAN_MILLIS = 10_000;
     private static final long RATE_SPACING_MILLIS = 500;
 
     private final FindingBook findings;
-    private final Trail recent = new Trail(64, 2_000);
-    private final Trail latest = new Trail(24, RATE_SPACING_MILLIS);
+    private final Trail recent = new Trail(32, 4_000);
+    private final Trail latest = new Trail(21, RATE_SPACING_MILLIS);
+    private final HeatingTest heating = new HeatingTest();
+    private final HeatingTest itself = new HeatingTest();
     private final WatchClock calm = new WatchClock();
 
     private Heat heat;
     private double slope = Double.NaN;
+    private double smoothAmbient = Double.NaN;
+    private int blindScans;
     private double carriedKelvin;
     private long carriedSinceMillis;
     private boolean bonded;
@@ -62,18 +73,36 @@ final class HeatWatch {
     void forget() {
         recent.clear();
         latest.clear();
+        heating.forget();
+        itself.forget();
         slope = Double.NaN;
     }
 
-    /** Judges one scan; {@code announced} says whether a person's window is open. */
-    void judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, long stepMillis) {
-        ambient(sensors);
+    /** The load went on or off: what heats the cell is another. */
+    void switched() {
+        heating.forget();
+        itself.forget();
+    }
+
+    /**
+     * Judges one scan.
+     *
+     * @param announced whether a person's window is open
+     * @param loadOn whether a load is on, so that the cell may warm itself
+     */
+    void judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, boolean loadOn, long stepMillis) {
+        ambient(sensors.ambient(), stepMillis);
         bank(sensors.bank());
         double celsius = sensors.celsius();
         if (Double.isNaN(celsius)) {
             calm.restart();
+            blind();
             return;
         }
+        blindScans = 0;
+        boolean tells = !announced && !loadOn;
+        heating.add(scan.eventMillis(), tells ? over(sensors, phase) : Double.NaN, 0);
+        itself.add(scan.eventMillis(), tells ? celsius : Double.NaN, 0);
         if (recent.add(scan.eventMillis(), celsius)) {
             slope = recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS);
         }
@@ -84,6 +113,14 @@ final class HeatWatch {
             calm.run(stepMillis);
         } else {
             calm.restart();
+        }
+    }
+
+    /** A reading after a blind stretch is no rise since the one before it. */
+    private void blind() {
+        blindScans++;
+        if (blindScans == BLIND_SCANS) {
+            forget();
         }
     }
 
@@ -143,9 +180,10 @@ final class HeatWatch {
 
     private void warming(Scan scan, SensorWatch sensors, Phase phase, boolean announced) {
         double celsius = sensors.celsius();
-        double over = phase == Phase.TIE_OFF ? overReference(sensors) : sensors.excess();
+        double over = over(sensors, phase);
         double limit = relativeLimit(scan.eventMillis(), sensors, phase);
         boolean absolute = celsius >= heat.warmCelsius();
+        boolean evident = !announced && isEvident();
         boolean relative = !announced && over >= limit;
         if (absolute) {
             findings.raise(
@@ -157,28 +195,55 @@ final class HeatWatch {
         } else if (relative) {
             findings.raise(
                     FindingKind.WARMING, over, limit, "K", "Warming: %1$.1f K over its reference, limit %2$.1f K.");
+        } else if (evident) {
+            findings.raise(
+                    FindingKind.WARMING,
+                    heating.perSecond(),
+                    TELLING_KELVIN_PER_SECOND,
+                    "K/s",
+                    "Warming %3$.2f K/min for %4$.0f s with nothing to warm it (noise explains %5$.2f K): %6$.1f degC.",
+                    heating.perSecond() * 60,
+                    heating.rampSeconds(),
+                    heating.explainedKelvin(),
+                    celsius);
         } else if (!announced) {
             projected(sensors, phase);
         }
         boolean calmAgain = celsius < heat.warmCelsius() - CLEAR_KELVIN && over < limit - CLEAR_KELVIN;
-        if (calmAgain && !(slope > CLEAR_KELVIN_PER_SECOND)) {
+        if (calmAgain && !(slope > CLEAR_KELVIN_PER_SECOND) && heating.score() < HeatingTest.BOUND / 2) {
             findings.clear(FindingKind.WARMING);
         }
     }
 
+    /** A rise over its reference that noise does not explain, and that the reading itself shows: no room that cools. */
+    private boolean isEvident() {
+        return heating.isHeating()
+                && heating.perSecond() >= TELLING_KELVIN_PER_SECOND
+                && itself.score() > HeatingTest.BOUND / 2;
+    }
+
     private void projected(SensorWatch sensors, Phase phase) {
         double trip = phase == Phase.TIE_OFF ? heat.tieOffHotCelsius() : heat.hotCelsius();
-        double projection = sensors.celsius() + slope * heat.projectionMillis() / 1000;
-        if (projection >= trip) {
-            findings.raise(
-                    FindingKind.WARMING,
-                    slope,
-                    Double.NaN,
-                    "K/s",
-                    "Warming %3$.2f K/min at %4$.1f degC: hot within ten minutes at this rate.",
-                    slope * 60,
-                    sensors.celsius());
+        double seconds = heat.projectionMillis() / 1000.0;
+        double celsius = sensors.celsius();
+        if (!(celsius + slope * seconds >= trip)) {
+            return;
         }
+        RobustSlope.of(recent, PROJECTION_SPAN_MILLIS)
+                .filter(sure -> celsius + sure.lowestPerSecond() * seconds >= trip)
+                .ifPresent(sure -> findings.raise(
+                        FindingKind.WARMING,
+                        sure.perSecond(),
+                        (trip - celsius) / seconds,
+                        "K/s",
+                        "Warming %3$.2f K/min (surely %4$.2f or more) at %5$.1f degC: hot within ten minutes at this rate.",
+                        sure.perSecond() * 60,
+                        sure.lowestPerSecond() * 60,
+                        celsius));
+    }
+
+    private double over(SensorWatch sensors, Phase phase) {
+        return phase == Phase.TIE_OFF ? overReference(sensors) : sensors.excess();
     }
 
     private double relativeLimit(long millis, SensorWatch sensors, Phase phase) {
@@ -203,16 +268,20 @@ final class HeatWatch {
         return Double.isNaN(reference) ? sensors.excess() : sensors.celsius() - reference;
     }
 
-    private void ambient(SensorWatch sensors) {
-        double ambient = sensors.ambient();
-        if (ambient > heat.ambientCelsius()) {
+    private void ambient(double ambient, long stepMillis) {
+        if (Double.isNaN(ambient)) {
+            return;
+        }
+        double share = Double.isNaN(smoothAmbient) ? 1 : Math.min(1, stepMillis / AMBIENT_LAG_MILLIS);
+        smoothAmbient = share == 1 ? ambient : smoothAmbient + share * (ambient - smoothAmbient);
+        if (smoothAmbient > heat.ambientCelsius()) {
             findings.raise(
                     FindingKind.AMBIENT_HIGH,
-                    ambient,
+                    smoothAmbient,
                     heat.ambientCelsius(),
                     "degC",
                     "The room is at %1$.1f degC, limit %2$.0f degC.");
-        } else if (ambient < heat.ambientCelsius() - CLEAR_KELVIN) {
+        } else if (smoothAmbient < heat.ambientCelsius() - CLEAR_KELVIN) {
             findings.clear(FindingKind.AMBIENT_HIGH);
         }
     }

@@ -1,6 +1,7 @@
 package org.ebbwatch.judge;
 
 import java.util.Collection;
+import java.util.Optional;
 import java.util.Set;
 import org.ebbwatch.judge.Entry.Acted;
 import org.ebbwatch.judge.Entry.Announced;
@@ -16,6 +17,7 @@ import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Entry.Silence;
 import org.ebbwatch.judge.Entry.StringOpened;
 import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.estimate.TimeToLimit;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 
@@ -83,7 +85,7 @@ public final class Judge {
         } else if (entry instanceof Metered metered) {
             reports.metered(metered.volts());
         } else if (entry instanceof Announced announced) {
-            passage.channel().announced(announced.untilMillis());
+            passage.channel().announced(announced.eventMillis(), announced.untilMillis());
         } else if (entry instanceof Moved) {
             reports.moved();
         } else if (entry instanceof CalibrationChanged) {
@@ -148,6 +150,21 @@ public final class Judge {
         return passage.channel().charge().ampereHours();
     }
 
+    /** Expanded uncertainty (k = 2) of {@link #ampereHours}; a load that is not measured is taken to be known to 5 %. */
+    public double expandedAmpereHours() {
+        return passage.channel().charge().expandedAmpereHours();
+    }
+
+    /** Expanded uncertainty (k = 2) of {@link #wattHours}. */
+    public double expandedWattHours() {
+        return passage.channel().charge().expandedWattHours();
+    }
+
+    /** When the voltage on its load will be at the drain limit, as an interval; empty outside DRAIN or where nobody can say. */
+    public Optional<TimeToLimit> limitIn() {
+        return passage.limitIn();
+    }
+
     /** Watt hours taken out at the terminals. */
     public double wattHours() {
         return passage.channel().charge().wattHours();
@@ -158,7 +175,10 @@ public final class Judge {
         return passage.rounds().count();
     }
 
-    /** Milliseconds the running watch (hold, rest, tie-off, opening) has still to go; 0 where none runs or it is done. */
+    /**
+     * Milliseconds the running watch (hold, rest, tie-off, opening) has still to go, in DRAIN after the time the voltage most likely
+     * takes to its limit; 0 where none runs or it is done.
+     */
     public long remainingMillis() {
         return passage.remainingMillis();
     }

@@ -65,7 +65,7 @@ final class SensorWatch {
         if (announced) {
             fall.forget();
         } else if (fall.hasLeftItsCell(scan.eventMillis(), celsius, ambient, plausible.cellCoolingMillis())) {
-            celsius = complain("temperature fell toward ambient faster than the cell can cool", scan.celsius());
+            celsius = complain(fall.complaint(), scan.celsius());
         }
         count(scan.eventMillis());
     }
@@ -120,9 +120,9 @@ final class SensorWatch {
     }
 
     /** A person dealt with the sensor. */
-    void trustAgain() {
+    void trustAgain(long millis) {
         fall.trustAgain();
-        frozen.forget();
+        frozen.forget(millis);
     }
 
     private double believeVolts(Scan scan, boolean needed) {

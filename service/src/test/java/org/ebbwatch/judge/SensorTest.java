@@ -81,6 +81,9 @@ class SensorTest {
             bench.watchWhile(seconds(60), at -> bench.celsius(21.1 + 8.9 * Math.exp(-at / 14)));
 
             assertThat(bench.standing()).containsExactly(FindingKind.SENSOR_FAULT);
+            assertThat(bench.judge().findings().iterator().next().line())
+                    .contains("faster than the cell can cool (time constant 1")
+                    .contains("a cell has 360 s or more");
             bench.celsius(21.1).watch(hours(1));
             assertThat(bench.standing()).as("it stays away").containsExactly(FindingKind.SENSOR_FAULT);
         }
@@ -119,6 +122,17 @@ class SensorTest {
             PassageBench bench = PassageBench.switched().draining().watch(minutes(20));
 
             bench.celsiusExactly(22.01).watch(minutes(11));
+
+            assertThat(bench.standing()).containsExactly(FindingKind.SENSOR_FAULT);
+        }
+
+        @Test
+        void still_frozen_after_a_person_was_at_it_is_a_fault_again() {
+            PassageBench bench = PassageBench.switched().draining().watch(minutes(20));
+            bench.celsiusExactly(22.01).watch(minutes(11)).announce(minutes(5));
+            assertThat(bench.watch(minutes(5)).standing()).isEmpty();
+
+            bench.watch(minutes(8));
 
             assertThat(bench.standing()).containsExactly(FindingKind.SENSOR_FAULT);
         }

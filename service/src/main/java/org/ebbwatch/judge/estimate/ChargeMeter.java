@@ -93,6 +93,11 @@ public final class ChargeMeter {
         return StrictMath.sqrt(chargeByVolts * chargeByVolts + chargeByLoad * chargeByLoad);
     }
 
+    /** The same as a share of the charge; 0 before any. */
+    public double expandedShare() {
+        return ampereHours > 0 ? expandedAmpereHours() / ampereHours : 0;
+    }
+
     public double wattHours() {
         return wattHours;
     }

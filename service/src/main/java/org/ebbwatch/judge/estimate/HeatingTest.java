@@ -16,7 +16,8 @@ import java.util.Arrays;
  * <p>Constant memory: 48 means of 4 bytes and a dozen numbers.
  */
 public final class HeatingTest {
-    static final double BOUND = 5.4;
+    /** Standard deviations. */
+    public static final double BOUND = 5.4;
 
     private static final long BLOCK_MILLIS = 4_000;
     private static final int BLOCKS = 48;
@@ -90,9 +91,17 @@ public final class HeatingTest {
         return score;
     }
 
-    /** The slope of the surest ramp; 0 where none stands out. */
+    /**
+     * The slope of the surest ramp; 0 where none stands out. Of a short ramp measured from the level before, of one that may have
+     * begun before the readings kept by itself.
+     */
     public double perSecond() {
         return score() > 0 ? perSecond : 0;
+    }
+
+    /** What noise alone would make of the ramp's end: two deviations of its fit. */
+    public double explainedKelvin() {
+        return score() > 0 ? 2 * perSecond() * rampSeconds() / score() : 0;
     }
 
     /** How long ago that ramp began. */
@@ -159,7 +168,9 @@ public final class HeatingTest {
             double spread = squares + times * times * levelShare;
             if (rise > 0 && rise * rise > best * spread) {
                 best = rise * rise / spread;
-                perSecond = rise / squares * 1000 / BLOCK_MILLIS;
+                double free = (blocks * rise - times * risen) / (blocks * squares - times * times);
+                double slope = blocks <= BLOCKS / 2 ? rise / squares : free;
+                perSecond = slope * 1000 / BLOCK_MILLIS;
                 rampBlocks = blocks;
             }
         }
