@@ -29,6 +29,8 @@ final class Channel {
     private final DrainWatch drain;
     private final GapWatch gaps;
     private final HeatWatch heat;
+    private final OwnWarmth own;
+    private final CellCard card;
 
     private Procedure procedure;
     private Suspicion suspicion = Suspicion.NONE;
@@ -46,6 +48,8 @@ final class Channel {
         this.drain = new DrainWatch(card, findings, charge);
         this.gaps = new GapWatch(card);
         this.heat = new HeatWatch(procedure.heat(), findings);
+        this.own = new OwnWarmth(card, LOAD_EXPANDED_SHARE);
+        this.card = card;
         this.inString = card.inString();
     }
 
@@ -72,8 +76,10 @@ final class Channel {
         double difference = noise.expandedDifference(scan.resolutionVolts());
         var now = new Reading(scan, stepMillis, volts, difference, switched, announced);
         load.judge(at, volts, sensors.amperes(), difference, stepMillis, announced);
+        double amperes = sensors.amperes();
+        own.follow(now, Double.isNaN(amperes) && load.isOn() ? volts / card.loadOhms() : amperes, load);
         sensorFault();
-        heat.judge(scan, sensors, phase, announced, load.isOn(), stepMillis);
+        heat.judge(scan, sensors, phase, announced, own, stepMillis);
         suspicion = Suspicion.NONE;
         if (now.isKnown() && !bonded) {
             electrical(now, phase, known);
@@ -87,7 +93,6 @@ final class Channel {
         drain.begin();
         charge.interrupt();
         sensors.forgetFalls();
-        heat.switched();
         if (!load.isOn()) {
             heat.cooling(at, sensors.excess());
         }
@@ -160,6 +165,7 @@ final class Channel {
         charge.interrupt();
         drain.begin();
         heat.interrupted();
+        own.interrupted();
         sensors.forgetFalls();
         steadySinceMillis = at;
     }
@@ -205,6 +211,10 @@ final class Channel {
 
     GapWatch gaps() {
         return gaps;
+    }
+
+    OwnWarmth own() {
+        return own;
     }
 
     HeatWatch heat() {

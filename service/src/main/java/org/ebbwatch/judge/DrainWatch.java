@@ -37,7 +37,7 @@ final class DrainWatch {
     private final FindingBook findings;
     private final ChargeMeter charge;
 
-    private final Trail fall = new Trail(16, 60_000);
+    private final Trail fall = new Trail(12, 75_000);
 
     private double chargeAtSwitch;
     private double chargeAbove = Double.NaN;

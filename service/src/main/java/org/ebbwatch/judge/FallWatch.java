@@ -17,8 +17,8 @@ final class FallWatch {
     private static final double LEAST_KELVIN = 3;
     private static final double FASTER = 3;
 
-    private final Trail excess = new Trail(24, 2_500);
-    private final Trail celsius = new Trail(24, 2_500);
+    private final Trail excess = new Trail(16, 4_000);
+    private final Trail celsius = new Trail(16, 4_000);
     private boolean left;
     private String complaint = "";
 

@@ -25,20 +25,23 @@ final class HeatWatch {
     private static final double TELLING_KELVIN_PER_SECOND = 0.1 / 60;
 
     private static final double AMBIENT_LAG_MILLIS = 10_000;
+    private static final double REFERENCE_LAG_MILLIS = 180_000;
     private static final int RATE_SCANS = 3;
     private static final long RATE_SPAN_MILLIS = 10_000;
     private static final long RATE_SPACING_MILLIS = 500;
 
     private final FindingBook findings;
-    private final Trail recent = new Trail(32, 4_000);
+    private final Trail recent = new Trail(24, 5_000);
     private final Trail latest = new Trail(21, RATE_SPACING_MILLIS);
     private final HeatingTest heating = new HeatingTest();
-    private final HeatingTest itself = new HeatingTest();
     private final WatchClock calm = new WatchClock();
 
     private Heat heat;
     private double slope = Double.NaN;
     private double smoothAmbient = Double.NaN;
+    private double slowReference = Double.NaN;
+    private double fallenReference;
+    private double ownKelvin;
     private int blindScans;
     private double carriedKelvin;
     private long carriedSinceMillis;
@@ -74,23 +77,16 @@ final class HeatWatch {
         recent.clear();
         latest.clear();
         heating.forget();
-        itself.forget();
         slope = Double.NaN;
-    }
-
-    /** The load went on or off: what heats the cell is another. */
-    void switched() {
-        heating.forget();
-        itself.forget();
     }
 
     /**
      * Judges one scan.
      *
      * @param announced whether a person's window is open
-     * @param loadOn whether a load is on, so that the cell may warm itself
+     * @param own how much warmer its own current makes the cell
      */
-    void judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, boolean loadOn, long stepMillis) {
+    void judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, OwnWarmth own, long stepMillis) {
         ambient(sensors.ambient(), stepMillis);
         bank(sensors.bank());
         double celsius = sensors.celsius();
@@ -100,9 +96,9 @@ final class HeatWatch {
             return;
         }
         blindScans = 0;
-        boolean tells = !announced && !loadOn;
-        heating.add(scan.eventMillis(), tells ? over(sensors, phase) : Double.NaN, 0);
-        itself.add(scan.eventMillis(), tells ? celsius : Double.NaN, 0);
+        ownKelvin = own.kelvin();
+        boolean tells = !announced && own.isSteady(scan.eventMillis());
+        evidence(scan, over(sensors, phase), celsius, tells, stepMillis);
         if (recent.add(scan.eventMillis(), celsius)) {
             slope = recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS);
         }
@@ -113,6 +109,19 @@ final class HeatWatch {
             calm.run(stepMillis);
         } else {
             calm.restart();
+        }
+    }
+
+    private void evidence(Scan scan, double over, double celsius, boolean tells, long stepMillis) {
+        double reference = celsius - over;
+        double share = Double.isNaN(slowReference) ? 1 : Math.min(1, stepMillis / REFERENCE_LAG_MILLIS);
+        slowReference = Double.isNaN(reference) ? slowReference : slowReference + share * (reference - slowReference);
+        slowReference = share == 1 ? reference : slowReference;
+        fallenReference = slowReference - reference;
+        if (tells) {
+            heating.add(scan.eventMillis(), over, 0);
+        } else {
+            heating.forget();
         }
     }
 
@@ -194,7 +203,12 @@ final class HeatWatch {
                     "Warming: %1$.1f degC, limit %2$.0f degC.");
         } else if (relative) {
             findings.raise(
-                    FindingKind.WARMING, over, limit, "K", "Warming: %1$.1f K over its reference, limit %2$.1f K.");
+                    FindingKind.WARMING,
+                    over,
+                    limit,
+                    "K",
+                    "Warming: %1$.1f K over its reference, limit %2$.1f K; its own current explains %3$.1f K.",
+                    ownKelvin);
         } else if (evident) {
             findings.raise(
                     FindingKind.WARMING,
@@ -215,18 +229,18 @@ final class HeatWatch {
         }
     }
 
-    /** A rise over its reference that noise does not explain, and that the reading itself shows: no room that cools. */
+    /** A rise over its reference that noise does not explain, nor that the reference fell. */
     private boolean isEvident() {
-        return heating.isHeating()
-                && heating.perSecond() >= TELLING_KELVIN_PER_SECOND
-                && itself.score() > HeatingTest.BOUND / 2;
+        double rise = heating.perSecond() * heating.rampSeconds();
+        return heating.isHeating() && heating.perSecond() >= TELLING_KELVIN_PER_SECOND && fallenReference < rise / 2;
     }
 
     private void projected(SensorWatch sensors, Phase phase) {
         double trip = phase == Phase.TIE_OFF ? heat.tieOffHotCelsius() : heat.hotCelsius();
         double seconds = heat.projectionMillis() / 1000.0;
         double celsius = sensors.celsius();
-        if (!(celsius + slope * seconds >= trip)) {
+        boolean followsTheRoom = sensors.excess() < CLEAR_KELVIN;
+        if (followsTheRoom || !(celsius + slope * seconds >= trip)) {
             return;
         }
         RobustSlope.of(recent, PROJECTION_SPAN_MILLIS)

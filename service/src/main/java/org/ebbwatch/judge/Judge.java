@@ -17,6 +17,7 @@ import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Entry.Silence;
 import org.ebbwatch.judge.Entry.StringOpened;
 import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.estimate.StepResistance;
 import org.ebbwatch.judge.estimate.TimeToLimit;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
@@ -158,6 +159,11 @@ public final class Judge {
     /** Expanded uncertainty (k = 2) of {@link #wattHours}. */
     public double expandedWattHours() {
         return passage.channel().charge().expandedWattHours();
+    }
+
+    /** The cell's internal resistance as its load last went on; empty before. */
+    public Optional<StepResistance.Step> internalResistance() {
+        return passage.channel().own().resistance();
     }
 
     /** When the voltage on its load will be at the drain limit, as an interval; empty outside DRAIN or where nobody can say. */
