@@ -42,9 +42,9 @@ final class OwnWarmth {
         } else if (now.isKnown()) {
             resistance.open(now.atMillis(), now.volts(), amperes);
         }
-        double flowing = onLoad && !Double.isNaN(amperes) ? amperes : 0;
-        double ohms = resistance.latest().map(StepResistance.Step::ohms).orElse(0.0);
-        heating.add(flowing, ohms, now.stepMillis() / 1000.0);
+        double ohms = resistance.ohms();
+        boolean warms = onLoad && !Double.isNaN(amperes) && !Double.isNaN(ohms);
+        heating.add(warms ? amperes : 0, warms ? ohms : 0, now.stepMillis() / 1000.0);
     }
 
     /** Readings before and after cannot be compared. */

@@ -76,6 +76,11 @@ public final class StepResistance {
         due = false;
     }
 
+    /** The latest resistance, NaN before the first. */
+    public double ohms() {
+        return internalOhms;
+    }
+
     /** The latest; empty before the first. */
     public Optional<Step> latest() {
         return Double.isNaN(internalOhms)
