@@ -43,7 +43,7 @@ final class Channel {
         this.findings = findings;
         this.procedure = procedure;
         this.sensors = new SensorWatch(procedure.plausible());
-        this.charge = new ChargeMeter(card.loadOhms(), LOAD_EXPANDED_SHARE * card.loadOhms());
+        this.charge = new ChargeMeter(LOAD_EXPANDED_SHARE);
         this.load = new LoadWatch(card, findings);
         this.drain = new DrainWatch(card, findings, charge);
         this.gaps = new GapWatch(card);
@@ -71,7 +71,9 @@ final class Channel {
         double volts = sensors.volts();
         noise.add(volts, scan.resolutionVolts());
         if (load.isOn()) {
-            charge.onLoad(volts, scan.expandedVolts(), sensors.amperes(), stepMillis / 1000.0);
+            boolean measured = !Double.isNaN(sensors.amperes());
+            double through = measured ? sensors.amperes() : volts / card.loadOhms();
+            charge.onLoad(volts, scan.expandedVolts(), through, measured, stepMillis / 1000.0);
         }
         double difference = noise.expandedDifference(scan.resolutionVolts());
         var now = new Reading(scan, stepMillis, volts, difference, switched, announced);

@@ -2,22 +2,21 @@ package org.ebbwatch.judge.estimate;
 
 /**
  * Charge and energy taken out of a cell, and their expanded uncertainties (k = 2): the integral of current, measured where it
- * is known and else V / R, for quantities that go straight from one reading to the next.
+ * is and else worked out from volts and ohms, for quantities that go straight from one reading to the next.
  *
  * <p>What the uncertainty of the voltage and that of the load bring are each taken to be the same at every reading, so they
  * add up over time and then to each other in quadrature (JCGM 100, 5.1.2 and 5.2.2). The noise of single readings averages
  * out over hours and is left away. A stretch longer than the pause allowed, or one that begins or ends without a reading,
  * counts nothing: what was not seen is not claimed, and no uncertainty is given for it.
  *
- * <p>Constant memory: twelve numbers.
+ * <p>Constant memory: eleven numbers.
  */
 public final class ChargeMeter {
     private static final double SECONDS_PER_HOUR = 3600;
     /** A measured current is taken to be known to 1 % (k = 2): common practice, no source. */
     private static final double EXPANDED_AMPERES_SHARE = 0.01;
 
-    private final double ohms;
-    private final double ohmsShare;
+    private final double loadShare;
     private double ampereHours;
     private double wattHours;
     private double chargeByVolts;
@@ -29,15 +28,9 @@ public final class ChargeMeter {
     private double lastChargeByVolts;
     private double lastEnergyByVolts;
 
-    /**
-     * A load across the cell's own terminals.
-     *
-     * @param ohms load and leads together, above 0
-     * @param expandedOhms expanded uncertainty (k = 2) of that
-     */
-    public ChargeMeter(double ohms, double expandedOhms) {
-        this.ohms = ohms;
-        this.ohmsShare = expandedOhms / ohms;
+    /** @param expandedLoadShare expanded uncertainty (k = 2) of load and leads together, relative */
+    public ChargeMeter(double expandedLoadShare) {
+        this.loadShare = expandedLoadShare;
     }
 
     /**
@@ -45,22 +38,21 @@ public final class ChargeMeter {
      *
      * @param volts at the terminals, NaN if not known
      * @param expandedVolts expanded uncertainty (k = 2) of {@code volts}
-     * @param amperes through the load, NaN to use V / R
+     * @param amperes through the load, NaN if not known
+     * @param measured whether {@code amperes} were; otherwise they are volts over ohms
      * @param seconds since the reading before
      */
-    public void onLoad(double volts, double expandedVolts, double amperes, double seconds) {
-        boolean measured = !Double.isNaN(amperes);
-        double current = measured ? amperes : volts / ohms;
-        double byVolts = measured ? 0 : expandedVolts / ohms;
-        double wattsByVolts = measured ? current * expandedVolts : 2 * current * expandedVolts;
+    public void onLoad(double volts, double expandedVolts, double amperes, boolean measured, double seconds) {
+        double byVolts = measured ? 0 : amperes * expandedVolts / Math.max(Math.abs(volts), expandedVolts);
+        double wattsByVolts = (measured ? 1 : 2) * amperes * expandedVolts;
         double hours = seconds / SECONDS_PER_HOUR;
-        double charge = (lastAmperes + current) / 2 * hours;
+        double charge = (lastAmperes + amperes) / 2 * hours;
         if (!Double.isNaN(charge)) {
-            double share = measured ? EXPANDED_AMPERES_SHARE : ohmsShare;
+            double share = measured ? EXPANDED_AMPERES_SHARE : loadShare;
             ampereHours += charge;
             chargeByVolts += (lastChargeByVolts + byVolts) / 2 * hours;
             chargeByLoad += charge * share;
-            double energy = energy(volts, current) * hours;
+            double energy = energy(volts, amperes) * hours;
             if (!Double.isNaN(energy)) {
                 wattHours += energy;
                 energyByVolts += (lastEnergyByVolts + wattsByVolts) / 2 * hours;
@@ -68,7 +60,7 @@ public final class ChargeMeter {
             }
         }
         lastVolts = volts;
-        lastAmperes = current;
+        lastAmperes = amperes;
         lastChargeByVolts = byVolts;
         lastEnergyByVolts = Double.isNaN(wattsByVolts) ? 0 : wattsByVolts;
     }

@@ -16,9 +16,10 @@ class ChargeMeterTest {
 
     @Test
     void of_a_cell_falling_evenly_on_a_resistor_is_the_area_below_it() {
-        var meter = new ChargeMeter(10, 0);
+        var meter = new ChargeMeter(0);
         for (int second = 0; second <= 3600; second++) {
-            meter.onLoad(4.0 - second / 3600.0, 0, Double.NaN, second == 0 ? 0 : 1);
+            double volts = 4.0 - second / 3600.0;
+            meter.onLoad(volts, 1e-9, volts / 10, false, second == 0 ? 0 : 1);
         }
         // 3.5 V / 10 ohms for one hour; energy is the integral of V^2 / R = (64 - 27) / 3 / 10
         assertThat(meter.ampereHours()).isCloseTo(0.35, within(1e-12));
@@ -27,9 +28,9 @@ class ChargeMeterTest {
 
     @Test
     void agree_with_an_independent_integrator_to_a_billionth() {
-        var meter = new ChargeMeter(7, 0);
+        var meter = new ChargeMeter(0);
         for (int second = 0; second <= SECONDS; second++) {
-            meter.onLoad(falling(second), 0, Double.NaN, second == 0 ? 0 : 1);
+            meter.onLoad(falling(second), 1e-9, falling(second) / 7, false, second == 0 ? 0 : 1);
         }
         double charge = integral(second -> falling(second) / 7) / 3600;
         double energy = integral(second -> falling(second) * falling(second) / 7) / 3600;
@@ -50,7 +51,7 @@ class ChargeMeterTest {
     @ValueSource(longs = {1, 2, 3})
     void lie_within_their_uncertainty_for_channels_loads_and_leads_drawn_at_random(long seed) {
         var random = new Random(seed);
-        ChargeMeter truth = drained(10, 0, volts -> 0, volts -> volts);
+        ChargeMeter truth = drained(10, 0, volts -> 1e-9, volts -> volts);
         int channels = 200;
         int chargeInside = 0;
         int energyInside = 0;
@@ -76,9 +77,9 @@ class ChargeMeterTest {
 
     @Test
     void by_a_measured_current_do_not_depend_on_the_load() {
-        var meter = new ChargeMeter(10, 5);
-        meter.onLoad(4, 0.004, 1.0, 0);
-        meter.onLoad(4, 0.004, 1.0, 3600);
+        var meter = new ChargeMeter(0.5);
+        meter.onLoad(4, 0.004, 1.0, true, 0);
+        meter.onLoad(4, 0.004, 1.0, true, 3600);
 
         assertThat(meter.ampereHours()).isCloseTo(1, within(1e-12));
         assertThat(meter.expandedAmpereHours()).isCloseTo(0.01, within(1e-12));
@@ -87,23 +88,23 @@ class ChargeMeterTest {
 
     @Test
     void are_not_claimed_across_an_interruption() {
-        var meter = new ChargeMeter(10, 0.1);
-        meter.onLoad(4, 0, Double.NaN, 0);
-        meter.onLoad(4, 0, Double.NaN, 3600);
+        var meter = new ChargeMeter(0.01);
+        meter.onLoad(4, 1e-9, 0.4, false, 0);
+        meter.onLoad(4, 1e-9, 0.4, false, 3600);
         meter.interrupt();
-        meter.onLoad(4, 0, Double.NaN, 3600);
+        meter.onLoad(4, 1e-9, 0.4, false, 3600);
 
         assertThat(meter.ampereHours()).isCloseTo(0.4, within(1e-12));
-        assertThat(meter.expandedAmpereHours()).isCloseTo(0.004, within(1e-12));
+        assertThat(meter.expandedAmpereHours()).isCloseTo(0.004, within(1e-9));
     }
 
     @Test
     void are_taken_from_the_current_where_only_the_voltage_is_missing_and_the_energy_stays_finite() {
-        var meter = new ChargeMeter(10, 0.1);
-        meter.onLoad(4, 0.01, 1.0, 0);
-        meter.onLoad(Double.NaN, 0.01, 1.0, 3600);
-        meter.onLoad(4, 0.01, 1.0, 3600);
-        meter.onLoad(4, 0.01, 1.0, 3600);
+        var meter = new ChargeMeter(0.01);
+        meter.onLoad(4, 0.01, 1.0, true, 0);
+        meter.onLoad(Double.NaN, 0.01, 1.0, true, 3600);
+        meter.onLoad(4, 0.01, 1.0, true, 3600);
+        meter.onLoad(4, 0.01, 1.0, true, 3600);
 
         assertThat(meter.ampereHours()).isCloseTo(3, within(1e-12));
         assertThat(meter.wattHours()).isCloseTo(4, within(1e-12));
@@ -116,11 +117,11 @@ class ChargeMeterTest {
 
     private static ChargeMeter drained(
             double ohms, double expandedOhms, DoubleUnaryOperator expandedVolts, DoubleUnaryOperator channel) {
-        var meter = new ChargeMeter(ohms, expandedOhms);
+        var meter = new ChargeMeter(expandedOhms / ohms);
         for (int second = 0; second <= SECONDS; second += 10) {
             double volts = falling(second);
-            meter.onLoad(
-                    channel.applyAsDouble(volts), expandedVolts.applyAsDouble(volts), Double.NaN, second == 0 ? 0 : 10);
+            double read = channel.applyAsDouble(volts);
+            meter.onLoad(read, expandedVolts.applyAsDouble(volts), read / ohms, false, second == 0 ? 0 : 10);
         }
         return meter;
     }
