@@ -40,7 +40,7 @@ final class HeatWatch {
     private double slope = Double.NaN;
     private double smoothAmbient = Double.NaN;
     private double slowReference = Double.NaN;
-    private double fallenReference;
+    private double quickReference = Double.NaN;
     private double ownKelvin;
     private int blindScans;
     private double carriedKelvin;
@@ -60,6 +60,9 @@ final class HeatWatch {
 
     void bonded(boolean now) {
         bonded = now;
+        heating.forget();
+        quickReference = Double.NaN;
+        slowReference = Double.NaN;
     }
 
     void judgeBy(Heat other) {
@@ -98,7 +101,7 @@ final class HeatWatch {
         blindScans = 0;
         ownKelvin = own.kelvin();
         boolean tells = !announced && own.isSteady(scan.eventMillis());
-        evidence(scan, over(sensors, phase), celsius, tells, stepMillis);
+        evidence(scan.eventMillis(), celsius - over(sensors, phase), celsius, tells, stepMillis);
         if (recent.add(scan.eventMillis(), celsius)) {
             slope = recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS);
         }
@@ -112,17 +115,22 @@ final class HeatWatch {
         }
     }
 
-    private void evidence(Scan scan, double over, double celsius, boolean tells, long stepMillis) {
-        double reference = celsius - over;
-        double share = Double.isNaN(slowReference) ? 1 : Math.min(1, stepMillis / REFERENCE_LAG_MILLIS);
-        slowReference = Double.isNaN(reference) ? slowReference : slowReference + share * (reference - slowReference);
-        slowReference = share == 1 ? reference : slowReference;
-        fallenReference = slowReference - reference;
+    /** The reference is averaged over some seconds, so that its noise does not add to the cell's. */
+    private void evidence(long millis, double reference, double celsius, boolean tells, long stepMillis) {
+        quickReference = follow(quickReference, reference, stepMillis / AMBIENT_LAG_MILLIS);
+        slowReference = follow(slowReference, reference, stepMillis / REFERENCE_LAG_MILLIS);
         if (tells) {
-            heating.add(scan.eventMillis(), over, 0);
+            heating.add(millis, Double.isNaN(reference) ? reference : celsius - quickReference, 0);
         } else {
             heating.forget();
         }
+    }
+
+    private static double follow(double average, double reading, double share) {
+        if (Double.isNaN(reading)) {
+            return average;
+        }
+        return Double.isNaN(average) ? reading : average + Math.min(1, share) * (reading - average);
     }
 
     /** A reading after a blind stretch is no rise since the one before it. */
@@ -232,7 +240,9 @@ final class HeatWatch {
     /** A rise over its reference that noise does not explain, nor that the reference fell. */
     private boolean isEvident() {
         double rise = heating.perSecond() * heating.rampSeconds();
-        return heating.isHeating() && heating.perSecond() >= TELLING_KELVIN_PER_SECOND && fallenReference < rise / 2;
+        return heating.isHeating()
+                && heating.perSecond() >= TELLING_KELVIN_PER_SECOND
+                && slowReference - quickReference < rise / 2;
     }
 
     private void projected(SensorWatch sensors, Phase phase) {
@@ -286,8 +296,7 @@ final class HeatWatch {
         if (Double.isNaN(ambient)) {
             return;
         }
-        double share = Double.isNaN(smoothAmbient) ? 1 : Math.min(1, stepMillis / AMBIENT_LAG_MILLIS);
-        smoothAmbient = share == 1 ? ambient : smoothAmbient + share * (ambient - smoothAmbient);
+        smoothAmbient = follow(smoothAmbient, ambient, stepMillis / AMBIENT_LAG_MILLIS);
         if (smoothAmbient > heat.ambientCelsius()) {
             findings.raise(
                     FindingKind.AMBIENT_HIGH,

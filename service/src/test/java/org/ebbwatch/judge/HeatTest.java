@@ -6,7 +6,9 @@ import static org.ebbwatch.judge.PassageBench.minutes;
 import static org.ebbwatch.judge.PassageBench.seconds;
 
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
@@ -248,6 +250,27 @@ class HeatTest {
                         .contains("with nothing to warm it")
                         .contains("noise explains 0.0");
             }
+        }
+
+        /** 0.1 K of noise on the cell and on the room, 0.2 K/min: 1.3 times the 41.6 s an ideal observer needs. */
+        @Test
+        void is_raised_in_rest_within_54_seconds_in_the_median_through_a_tenth_of_a_kelvin_of_noise() {
+            var random = new Random(3);
+            double[] delays = new double[25];
+            for (int run = 0; run < delays.length; run++) {
+                PassageBench bench = PassageBench.switched().resting();
+                int second = 0;
+                for (; second < 3_600 || bench.standing().isEmpty(); second++) {
+                    double ramp = Math.max(0, second - 3_600) * 0.2 / 60;
+                    bench.ambient(21 + 0.1 * random.nextGaussian())
+                            .celsiusExactly(21.5 + ramp + 0.1 * random.nextGaussian())
+                            .watch(seconds(1));
+                }
+                delays[run] = second - 3_600;
+            }
+            Arrays.sort(delays);
+            assertThat(delays[0]).isPositive();
+            assertThat(delays[delays.length / 2]).isBetween(40.0, 54.0);
         }
 
         @Test

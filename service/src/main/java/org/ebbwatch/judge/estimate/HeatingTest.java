@@ -22,6 +22,7 @@ public final class HeatingTest {
     private static final long BLOCK_MILLIS = 4_000;
     private static final int BLOCKS = 48;
     private static final int LEAST_LEARNED = 120;
+    private static final int LEAST_LEVELLED = 16;
     private static final int NOISE_MEMORY = 512;
     private static final int LEVEL_MEMORY = 64;
     private static final double WILD = 3;
@@ -102,6 +103,11 @@ public final class HeatingTest {
         return score() > 0 ? perSecond : 0;
     }
 
+    /** That slope less one deviation of it. */
+    public double surelyPerSecond() {
+        return score() > 0 ? perSecond() * (1 - 1 / score()) : 0;
+    }
+
     /** What noise alone would make of the ramp's end: two deviations of its fit. */
     public double explainedKelvin() {
         return score() > 0 ? 2 * perSecond() * rampSeconds() / score() : 0;
@@ -144,7 +150,7 @@ public final class HeatingTest {
 
     private void judge() {
         score = 0;
-        if (levelled == 0 || learned < LEAST_LEARNED) {
+        if (levelled < LEAST_LEVELLED || learned < LEAST_LEARNED) {
             return;
         }
         double deviation = StrictMath.sqrt(variance) * (1 + 1 / StrictMath.sqrt(learned));
@@ -172,7 +178,7 @@ public final class HeatingTest {
             if (rise > 0 && rise * rise > best * spread) {
                 best = rise * rise / spread;
                 double free = (blocks * rise - times * risen) / (blocks * squares - times * times);
-                double slope = blocks <= BLOCKS / 2 ? rise / squares : free;
+                double slope = blocks <= BLOCKS / 4 ? rise / squares : Math.min(rise / squares, free);
                 perSecond = slope * 1000 / BLOCK_MILLIS;
                 rampBlocks = blocks;
             }
