@@ -108,7 +108,8 @@ final class ServeCommand implements Callable<Integer> {
                 cell.ratedAmpereHours(),
                 cell.loadOhms(),
                 cell.switched(),
-                cell.seriesCells() > 1);
+                cell.string().isPresent(),
+                cell.string());
     }
 
     private static Procedure procedure(CellEntry cell) {

@@ -51,7 +51,8 @@ public final class BundleWriter {
         try (SealedZipWriter zip = SealedZipWriter.create(file)) {
             Telling telling;
             try (OutputStream out = zip.part(TraceCsv.PATH)) {
-                var trace = new TraceCsvWriter(out);
+                var trace =
+                        new TraceCsvWriter(out, records.card().cell().string().isPresent());
                 telling = new Telling(records.card(), trace);
                 records.journal().accept(telling);
                 trace.flush();

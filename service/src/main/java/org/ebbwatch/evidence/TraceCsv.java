@@ -24,6 +24,9 @@ final class TraceCsv {
             "load_applied",
             "suspect");
     static final String HEADER = String.join(",", COLUMNS);
+    /** The last column of a cell that was in a string; others have none. */
+    static final String STRING_COLUMN = "string_volts";
+
     static final String LINE_END = "\r\n";
 
     private TraceCsv() {}

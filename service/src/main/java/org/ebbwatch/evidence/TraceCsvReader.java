@@ -17,7 +17,7 @@ final class TraceCsvReader {
 
     private final InputStream in;
     private final byte[] line = new byte[LINE_MOST];
-    private final String[] fields = new String[TraceCsv.COLUMNS.size()];
+    private final String[] fields;
     private long lineNumber;
 
     /**
@@ -35,9 +35,12 @@ final class TraceCsvReader {
      */
     TraceCsvReader(InputStream in) throws IOException {
         this.in = new BufferedInputStream(in, 1 << 16);
-        if (!TraceCsv.HEADER.equals(readLine())) {
+        String header = readLine();
+        boolean inString = (TraceCsv.HEADER + ',' + TraceCsv.STRING_COLUMN).equals(header);
+        if (!inString && !TraceCsv.HEADER.equals(header)) {
             throw damaged("does not hold the columns of a trace");
         }
+        this.fields = new String[TraceCsv.COLUMNS.size() + (inString ? 1 : 0)];
     }
 
     /** The next line; empty at the end. */
@@ -66,7 +69,8 @@ final class TraceCsvReader {
                 quantity(8),
                 quantity(9),
                 truth(fields[11]),
-                Suspicion.valueOf(fields[12]));
+                Suspicion.valueOf(fields[12]),
+                fields.length > TraceCsv.COLUMNS.size() ? quantity(13) : Double.NaN);
     }
 
     private double quantity(int field) {

@@ -10,13 +10,17 @@ final class TraceCsvWriter {
     private static final int FLUSH_CHARACTERS = 1 << 16;
 
     private final OutputStream out;
+    private final boolean inString;
     private final StringBuilder lines = new StringBuilder(FLUSH_CHARACTERS + 512);
     private double lastExpanded = Double.NaN;
     private String lastExpandedText = "";
 
-    TraceCsvWriter(OutputStream out) {
+    /** Of a cell that is in a string or not. */
+    TraceCsvWriter(OutputStream out, boolean inString) {
         this.out = out;
-        lines.append(TraceCsv.HEADER).append(TraceCsv.LINE_END);
+        this.inString = inString;
+        lines.append(TraceCsv.HEADER);
+        lines.append(inString ? ',' + TraceCsv.STRING_COLUMN : "").append(TraceCsv.LINE_END);
     }
 
     void row(long sequence, String wallUtc, Entry.Scan scan) throws IOException {
@@ -34,7 +38,11 @@ final class TraceCsvWriter {
         quantity(scan.bankCelsius());
         quantity(scan.amperes());
         lines.append(',').append(scan.loadApplied());
-        lines.append(',').append(scan.suspect().name()).append(TraceCsv.LINE_END);
+        lines.append(',').append(scan.suspect().name());
+        if (inString) {
+            quantity(scan.stringVolts());
+        }
+        lines.append(TraceCsv.LINE_END);
         if (lines.length() >= FLUSH_CHARACTERS) {
             flush();
         }

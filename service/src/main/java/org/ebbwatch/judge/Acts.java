@@ -17,7 +17,7 @@ final class Acts {
             case CHECK_IN -> acts.add(Act.PUT_ON);
             case DRAIN -> {
                 acts.add(Act.TAKE_OFF);
-                addIf(!passage.card().switched(), Act.PUT_ON, acts);
+                addIf(!passage.cell().switched(), Act.PUT_ON, acts);
             }
             case REST -> {
                 acts.add(Act.SPARK);
@@ -62,6 +62,7 @@ final class Acts {
         boolean reversed = passage.findings().stands(FindingKind.REVERSED);
         boolean hot = passage.findings().stands(FindingKind.HOT);
         return passage.polarity().isProven()
+                && !passage.cell().owesLoad()
                 && !reversed
                 && !(hot && !passage.channel().heat().isCalm());
     }
@@ -93,7 +94,7 @@ final class Acts {
     }
 
     private void putOn() {
-        boolean byHand = !passage.card().switched();
+        boolean byHand = !passage.cell().switched();
         if (passage.phase() == Phase.DRAIN) {
             passage.load().byHand(byHand);
             passage.watch().takeBack(Wish.ASK_PUT_ON);

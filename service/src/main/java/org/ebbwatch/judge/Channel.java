@@ -22,35 +22,37 @@ final class Channel {
     private static final long NEVER = Long.MIN_VALUE / 2;
 
     private final FindingBook findings;
+    private final LoadedCell cell;
     private final SensorWatch sensors;
     private final NoiseMeter noise = new NoiseMeter();
     private final ChargeMeter charge;
     private final LoadWatch load;
+    private final HandStep hand;
     private final DrainWatch drain;
     private final GapWatch gaps;
     private final HeatWatch heat;
     private final OwnWarmth own;
-    private final CellCard card;
+    private final Confirmation reversed = new Confirmation();
 
     private Procedure procedure;
     private Suspicion suspicion = Suspicion.NONE;
+    private boolean weighingReversal;
     private long steadySinceMillis;
     private long announcedUntilMillis = NEVER;
-    private boolean inString;
     private long stringAskedMillis = NEVER;
 
     Channel(CellCard card, Procedure procedure, FindingBook findings) {
         this.findings = findings;
+        this.cell = new LoadedCell(card);
         this.procedure = procedure;
         this.sensors = new SensorWatch(procedure.plausible());
         this.charge = new ChargeMeter(LOAD_EXPANDED_SHARE);
-        this.load = new LoadWatch(card, findings);
-        this.drain = new DrainWatch(card, findings, charge);
-        this.gaps = new GapWatch(card);
+        this.load = new LoadWatch(cell, findings);
+        this.hand = new HandStep(cell);
+        this.drain = new DrainWatch(cell, findings, charge);
+        this.gaps = new GapWatch(cell);
         this.heat = new HeatWatch(procedure.heat(), findings);
-        this.own = new OwnWarmth(card, LOAD_EXPANDED_SHARE);
-        this.card = card;
-        this.inString = card.inString();
+        this.own = new OwnWarmth(cell, LOAD_EXPANDED_SHARE);
     }
 
     /**
@@ -63,6 +65,7 @@ final class Channel {
     Reading read(Scan scan, long stepMillis, Phase phase, boolean bonded, boolean known) {
         long at = scan.eventMillis();
         boolean announced = at < announcedUntilMillis;
+        cell.look(scan);
         sensors.look(scan, !bonded, announced);
         boolean switched = load.follow(scan);
         if (switched) {
@@ -71,23 +74,43 @@ final class Channel {
         double volts = sensors.volts();
         noise.add(volts, scan.resolutionVolts());
         if (load.isOn()) {
-            boolean measured = !Double.isNaN(sensors.amperes());
-            double through = measured ? sensors.amperes() : volts / card.loadOhms();
-            charge.onLoad(volts, scan.expandedVolts(), through, measured, stepMillis / 1000.0);
+            take(scan, stepMillis);
         }
         double difference = noise.expandedDifference(scan.resolutionVolts());
         var now = new Reading(scan, stepMillis, volts, difference, switched, announced);
         load.judge(at, volts, sensors.amperes(), difference, stepMillis, announced);
-        double amperes = sensors.amperes();
-        own.follow(now, Double.isNaN(amperes) && load.isOn() ? volts / card.loadOhms() : amperes, load);
+        own.follow(now, amperes(volts), load);
+        if (bonded) {
+            hand.forget();
+        } else if (!cell.switched() && !scan.loadApplied()) {
+            hand.follow(now, sensors.amperes(), load.isOn(), load.hasDrawn());
+        }
         sensorFault();
         heat.judge(scan, sensors, phase, announced, own, stepMillis);
         suspicion = Suspicion.NONE;
+        weighingReversal = false;
         if (now.isKnown() && !bonded) {
             electrical(now, phase, known);
         }
         string(now);
         return now;
+    }
+
+    /** Through the load: measured, or worked out while it is on; NaN where neither can be. */
+    private double amperes(double volts) {
+        double measured = sensors.amperes();
+        return Double.isNaN(measured) && load.isOn() ? cell.amperesAt(volts) : measured;
+    }
+
+    private void take(Scan scan, long stepMillis) {
+        double volts = sensors.volts();
+        double amperes = amperes(volts);
+        if (Double.isNaN(amperes)) {
+            charge.interrupt();
+        } else {
+            boolean measured = !Double.isNaN(sensors.amperes());
+            charge.onLoad(volts, scan.expandedVolts(), amperes, measured, stepMillis / 1000.0);
+        }
     }
 
     private void switched(long at) {
@@ -102,7 +125,10 @@ final class Channel {
 
     private void electrical(Reading now, Phase phase, boolean known) {
         long at = now.atMillis();
-        if (now.isSurelyBelow(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN)) {
+        boolean below = now.isSurelyBelow(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN);
+        boolean confirmed = reversed.holds(below, at);
+        weighingReversal = below && !confirmed;
+        if (confirmed) {
             findings.raise(
                     FindingKind.REVERSED,
                     now.volts(),
@@ -139,7 +165,7 @@ final class Channel {
 
     /** A string must open before one of its cells is reversed, and when one must come off or cannot be seen. */
     private void string(Reading now) {
-        if (!inString || !load.isOn()) {
+        if (!cell.isInString() || !load.isOn()) {
             return;
         }
         boolean low = now.isKnown() && !now.isSurelyAbove(STRING_VOLTS);
@@ -151,9 +177,9 @@ final class Channel {
         }
     }
 
-    /** The string's load was opened for good; what follows concerns this cell alone. */
-    void leaveString() {
-        inString = false;
+    /** The cell and what it is drained by. */
+    LoadedCell cell() {
+        return cell;
     }
 
     /** Readings are missing. */
@@ -164,6 +190,8 @@ final class Channel {
     /** Nothing before explains what comes next. */
     void interrupted(long at) {
         load.interrupted();
+        hand.forget();
+        reversed.forget();
         charge.interrupt();
         drain.begin();
         heat.interrupted();
@@ -182,12 +210,18 @@ final class Channel {
     void trustAgain(long atMillis) {
         sensors.trustAgain(atMillis);
         gaps.forget();
+        drain.decided();
     }
 
     void judgeBy(Procedure other) {
         procedure = other;
         sensors.judgeBy(other.plausible());
         heat.judgeBy(other.heat());
+    }
+
+    /** Whether the cell reads reversed, but in too few readings yet. */
+    boolean isWeighingReversal() {
+        return weighingReversal;
     }
 
     /** What the last scan suggests after a gap. */
@@ -201,6 +235,10 @@ final class Channel {
 
     LoadWatch load() {
         return load;
+    }
+
+    HandStep hand() {
+        return hand;
     }
 
     ChargeMeter charge() {

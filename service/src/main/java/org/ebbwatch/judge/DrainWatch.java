@@ -5,7 +5,6 @@ import org.ebbwatch.judge.estimate.ChargeMeter;
 import org.ebbwatch.judge.estimate.RobustSlope;
 import org.ebbwatch.judge.estimate.TimeToLimit;
 import org.ebbwatch.judge.estimate.Trail;
-import org.ebbwatch.judge.procedure.CellCard;
 
 /**
  * Compares a cell on its load with what the charge taken out explains: CUT_OFF, STALLED, OVERDUE.
@@ -33,7 +32,7 @@ final class DrainWatch {
     private static final double LEAST_HEALTH = 1.0 / 3;
     private static final double LIKELY_HEALTH = 0.8;
 
-    private final CellCard card;
+    private final LoadedCell cell;
     private final FindingBook findings;
     private final ChargeMeter charge;
 
@@ -44,9 +43,10 @@ final class DrainWatch {
     private double stallCharge = Double.NaN;
     private double stallVolts = Double.NaN;
     private long onLoadMillis;
+    private double decidedCharge;
 
-    DrainWatch(CellCard card, FindingBook findings, ChargeMeter charge) {
-        this.card = card;
+    DrainWatch(LoadedCell cell, FindingBook findings, ChargeMeter charge) {
+        this.cell = cell;
         this.findings = findings;
         this.charge = charge;
     }
@@ -68,16 +68,23 @@ final class DrainWatch {
             return Optional.empty();
         }
         double volts = fall.reading(1);
-        if (volts < card.chemistry().kneeVolts()) {
+        if (volts < cell.chemistry().kneeVolts()) {
             return RobustSlope.of(fall, FALL_MILLIS).map(slope -> TimeToLimit.bySlope(volts, drainLimitVolts, slope));
         }
         return Optional.of(TimeToLimit.byCharge(
                 charge.ampereHours(),
                 charge.expandedAmpereHours(),
-                card.ratedAmpereHours(),
+                cell.ratedAmpereHours(),
                 LEAST_HEALTH,
                 LIKELY_HEALTH,
-                volts / card.loadOhms()));
+                cell.amperesAt(volts)));
+    }
+
+    /** A person decided that it drains again: what was overdue is so no more, and its clock starts again. */
+    void decided() {
+        onLoadMillis = 0;
+        decidedCharge = charge.ampereHours();
+        findings.clear(FindingKind.OVERDUE);
     }
 
     /** Judges one believable voltage with the load on. */
@@ -92,7 +99,7 @@ final class DrainWatch {
     }
 
     private void collapsed(double volts, long loadOnMillis) {
-        double rated = card.ratedAmpereHours();
+        double rated = cell.ratedAmpereHours();
         boolean armed = loadOnMillis >= SAG_MILLIS || charge.ampereHours() - chargeAtSwitch >= SAG_CHARGE * rated;
         if (volts > COLLAPSE_FROM_VOLTS) {
             chargeAbove = armed ? charge.ampereHours() : Double.NaN;
@@ -119,7 +126,7 @@ final class DrainWatch {
     }
 
     private void stalled(double volts, double leastFall, double drainLimitVolts) {
-        boolean mustFall = volts < card.chemistry().kneeVolts() || charge.ampereHours() > card.ratedAmpereHours();
+        boolean mustFall = volts < cell.chemistry().kneeVolts() || charge.ampereHours() > cell.ratedAmpereHours();
         if (!mustFall || volts <= drainLimitVolts) {
             stallCharge = Double.NaN;
             if (volts <= drainLimitVolts) {
@@ -132,7 +139,7 @@ final class DrainWatch {
             stallVolts = volts;
             return;
         }
-        double due = STALL_CHARGE * card.ratedAmpereHours();
+        double due = STALL_CHARGE * cell.ratedAmpereHours();
         double left = charge.ampereHours() - stallCharge;
         double doubt = left * charge.expandedShare();
         if (left - doubt < due) {
@@ -157,19 +164,20 @@ final class DrainWatch {
     }
 
     private void overdue(double volts, double drainLimitVolts) {
-        double most = OVERDUE_CHARGE * card.ratedAmpereHours();
-        double doubt = charge.expandedAmpereHours();
-        if (charge.ampereHours() - doubt > most) {
+        double most = OVERDUE_CHARGE * cell.ratedAmpereHours();
+        double taken = charge.ampereHours() - decidedCharge;
+        double doubt = taken * charge.expandedShare();
+        if (taken - doubt > most) {
             findings.raise(
                     FindingKind.OVERDUE,
-                    charge.ampereHours(),
+                    taken,
                     most,
                     "Ah",
                     "Overdue: %1$.3f +/- %3$.3f Ah taken out, more than %2$.3f Ah the cell can hold.",
                     doubt);
         }
         double hours = onLoadMillis / 3.6e6;
-        double forecast = card.ratedAmpereHours() * card.loadOhms() / MEAN_VOLTS + TAIL_HOURS;
+        double forecast = cell.hoursAt(MEAN_VOLTS) + TAIL_HOURS;
         if (volts > drainLimitVolts && hours > OVERDUE_FACTOR * forecast) {
             findings.raise(
                     FindingKind.OVERDUE,

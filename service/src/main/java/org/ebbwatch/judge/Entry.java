@@ -28,6 +28,7 @@ public sealed interface Entry {
      * @param bankCelsius the resistor bank's own sensor; NaN where there is none
      * @param loadApplied what the board says its load switch does
      * @param suspect what the board itself says against the reading
+     * @param stringVolts across all cells of the string it is in, in the same scan; NaN where it is in none, or one is not known
      */
     record Scan(
             long eventMillis,
@@ -40,7 +41,8 @@ public sealed interface Entry {
             double referenceCelsius,
             double bankCelsius,
             boolean loadApplied,
-            Suspicion suspect)
+            Suspicion suspect,
+            double stringVolts)
             implements Entry {
         public Scan {
             requireNonNull(suspect);
@@ -48,6 +50,34 @@ public sealed interface Entry {
                 throw new IllegalArgumentException("uncertainty and resolution must be above 0 V, not " + expandedVolts
                         + " and " + resolutionVolts);
             }
+        }
+
+        /** Of a cell that is in no string. */
+        public Scan(
+                long eventMillis,
+                double volts,
+                double expandedVolts,
+                double resolutionVolts,
+                double amperes,
+                double celsius,
+                double ambientCelsius,
+                double referenceCelsius,
+                double bankCelsius,
+                boolean loadApplied,
+                Suspicion suspect) {
+            this(
+                    eventMillis,
+                    volts,
+                    expandedVolts,
+                    resolutionVolts,
+                    amperes,
+                    celsius,
+                    ambientCelsius,
+                    referenceCelsius,
+                    bankCelsius,
+                    loadApplied,
+                    suspect,
+                    Double.NaN);
         }
     }
 
@@ -154,6 +184,33 @@ public sealed interface Entry {
         }
     }
 
-    /** The load of the string this cell belongs to was opened for good; its cells finish singly. */
-    record StringOpened(long eventMillis) implements Entry {}
+    /**
+     * The load of the string this cell belongs to was opened for good; its cells finish singly.
+     *
+     * @param because the tag of the cell for which it was; empty where nobody said
+     */
+    record StringOpened(long eventMillis, Optional<String> because) implements Entry {
+        public StringOpened {
+            requireNonNull(because);
+        }
+
+        /** For no cell in particular. */
+        public StringOpened(long eventMillis) {
+            this(eventMillis, Optional.empty());
+        }
+    }
+
+    /**
+     * A cell that left its string is to finish on this load of its own.
+     *
+     * @param ohms above 0
+     * @param switched whether its channel's switch closes it; otherwise hands do
+     */
+    record OwnLoad(long eventMillis, double ohms, boolean switched) implements Entry {
+        public OwnLoad {
+            if (!(ohms > 0) || Double.isInfinite(ohms)) {
+                throw new IllegalArgumentException("a load in ohms must be a number above 0, not " + ohms);
+            }
+        }
+    }
 }

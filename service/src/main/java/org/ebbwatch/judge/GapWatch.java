@@ -1,7 +1,5 @@
 package org.ebbwatch.judge;
 
-import org.ebbwatch.judge.procedure.CellCard;
-
 /**
  * Compares a channel before and after a stretch in which nothing was seen. What charge and relaxation cannot explain
  * suggests another cell on the channel, or one that cut off unseen.
@@ -43,7 +41,7 @@ final class GapWatch {
         OFF
     }
 
-    private final CellCard card;
+    private final LoadedCell cell;
     private Owed owed = Owed.NOTHING;
     private double onVolts = Double.NaN;
     private double offVolts = Double.NaN;
@@ -52,8 +50,8 @@ final class GapWatch {
     private double before = Double.NaN;
     private long beforeForMillis;
 
-    GapWatch(CellCard card) {
-        this.card = card;
+    GapWatch(LoadedCell cell) {
+        this.cell = cell;
     }
 
     /** Readings are missing; {@code mostMillis} adds up over gaps that follow each other. */
@@ -138,7 +136,7 @@ final class GapWatch {
     /** How far the voltage may have fallen on its load in the gap and {@code furtherMillis}. */
     private double fallOnLoad(long furtherMillis) {
         double hours = (gapMillis + furtherMillis) / 3.6e6;
-        double share = before / card.loadOhms() * hours / card.ratedAmpereHours();
+        double share = cell.amperesAt(before) * hours / cell.ratedAmpereHours();
         boolean steep = before < STEEP_VOLTS && share > STEEP_SHARE;
         return steep ? before : LEAST_VOLTS + VOLTS_PER_SHARE * share;
     }

@@ -11,6 +11,7 @@ import org.ebbwatch.judge.Entry.Gap;
 import org.ebbwatch.judge.Entry.LeadChecked;
 import org.ebbwatch.judge.Entry.Metered;
 import org.ebbwatch.judge.Entry.Moved;
+import org.ebbwatch.judge.Entry.OwnLoad;
 import org.ebbwatch.judge.Entry.ProcedureChanged;
 import org.ebbwatch.judge.Entry.Reboot;
 import org.ebbwatch.judge.Entry.Scan;
@@ -93,8 +94,10 @@ public final class Judge {
             reports.recalibrated();
         } else if (entry instanceof ProcedureChanged changed) {
             reports.judgeBy(changed.procedure());
-        } else if (entry instanceof StringOpened) {
-            reports.stringOpened();
+        } else if (entry instanceof StringOpened opened) {
+            reports.stringOpened(opened.because());
+        } else if (entry instanceof OwnLoad own) {
+            passage.cell().finishOn(own.ohms(), own.switched());
         }
     }
 
@@ -141,9 +144,34 @@ public final class Judge {
         return passage.isBonded();
     }
 
+    /** Whether it is drained with others of its string. */
+    public boolean isInString() {
+        return passage.cell().isInString();
+    }
+
+    /** Whether it left its string and has no load of its own yet. */
+    public boolean owesLoad() {
+        return passage.cell().owesLoad();
+    }
+
+    /** Whether the board switches its load; otherwise hands do. */
+    public boolean isSwitched() {
+        return passage.cell().switched();
+    }
+
     /** Whether the load should be on. */
     public boolean isLoadWanted() {
         return passage.load().wanted();
+    }
+
+    /** What the terminals say of a load that hands switch, against what was said; empty where they agree or cannot tell. */
+    public Optional<LoadStep> seems() {
+        return passage.channel().hand().seems();
+    }
+
+    /** Whether the load should be on and nothing keeps it from closing: no lock, and no gap across which it is still to be compared. */
+    public boolean mayLoadClose() {
+        return isLoadWanted() && !isLocked() && !passage.channel().gaps().isOwed();
     }
 
     /** Ampere hours taken out. */

@@ -3,14 +3,13 @@ package org.ebbwatch.judge;
 import java.util.Locale;
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Outcome.Wish;
-import org.ebbwatch.judge.procedure.CellCard;
 
 /**
  * Knows whether the load is on, whether it should be, and what the terminals did when it was switched.
  *
  * <p>LOAD_LOST: the load is on and no sag followed, no current flows, or the voltage climbs again within the hour. Steps are
  * held against the noise of the channel, not against its absolute uncertainty. Where a person's hands put the load on and
- * off, they are given five minutes to say so.
+ * off, they are given five minutes to say so, and {@link HandStep} mostly sees it before.
  */
 final class LoadWatch {
     /** A step must exceed the expanded uncertainty of a difference by so much: the rule of five. */
@@ -31,16 +30,19 @@ final class LoadWatch {
     private static final double HIGHEST_FORGOTTEN_MILLIS = 600_000;
     private static final long NEVER = Long.MIN_VALUE / 2;
 
-    private final CellCard card;
+    private final LoadedCell cell;
     private final FindingBook findings;
 
     private boolean wanted;
     private boolean handOn;
     private boolean on;
+    private double recognisedFromVolts = Double.NaN;
     private long switchedMillis;
     private long askedMillis = NEVER;
     private long deniedSinceMillis = NEVER;
     private double beforeVolts = Double.NaN;
+    private double openedAtVolts = Double.NaN;
+    private boolean recognisedOff;
     private double smoothVolts = Double.NaN;
     private double highestOpenVolts = Double.NaN;
     private double lowestVolts = Double.NaN;
@@ -50,8 +52,8 @@ final class LoadWatch {
     private boolean drew;
     private boolean sagJudged;
 
-    LoadWatch(CellCard card, FindingBook findings) {
-        this.card = card;
+    LoadWatch(LoadedCell cell, FindingBook findings) {
+        this.cell = cell;
         this.findings = findings;
     }
 
@@ -67,6 +69,13 @@ final class LoadWatch {
 
     void byHand(boolean closed) {
         handOn = closed;
+        recognisedFromVolts = Double.NaN;
+    }
+
+    /** Nobody said so, but it was seen to come off; {@code fromVolts} is what it had stood at. */
+    void seenOff(double fromVolts) {
+        handOn = false;
+        recognisedFromVolts = fromVolts;
     }
 
     boolean isHandOn() {
@@ -99,16 +108,34 @@ final class LoadWatch {
         return beforeVolts;
     }
 
+    /** From where on a recovery proves that the load is off: not by the step from which that was only concluded. */
+    double openedAtVolts() {
+        return openedAtVolts;
+    }
+
+    /** Whether it was seen to come off, and nobody said so. */
+    boolean isRecognisedOff() {
+        return recognisedOff;
+    }
+
+    /** Whether it has been seen to draw anything since it went on. */
+    boolean hasDrawn() {
+        return drew;
+    }
+
     /** Takes the state of the switch; says whether it changed with this scan. */
     boolean follow(Scan scan) {
-        boolean now = scan.loadApplied() || (!card.switched() && handOn);
+        boolean now = scan.loadApplied() || (!cell.switched() && handOn);
         if (now == on) {
             return false;
         }
         on = now;
         hasBeenOn |= now;
         switchedMillis = scan.eventMillis();
-        beforeVolts = now ? Math.max(smoothVolts, highestOpenVolts) : smoothVolts;
+        recognisedOff = !now && !Double.isNaN(recognisedFromVolts);
+        openedAtVolts = smoothVolts;
+        beforeVolts = now ? Math.max(smoothVolts, highestOpenVolts) : recognisedOff ? recognisedFromVolts : smoothVolts;
+        recognisedFromVolts = Double.NaN;
         forgetLevels();
         drew = false;
         sagJudged = false;
@@ -147,7 +174,7 @@ final class LoadWatch {
                     Double.isNaN(highestOpenVolts) ? smoothVolts : Math.max(smoothVolts, highestOpenVolts - forgotten);
             return;
         }
-        double due = volts / card.loadOhms();
+        double due = cell.amperesAt(volts);
         boolean flows = amperes > AMPERES_FRACTION * due && amperes > 0;
         drew |= flows || beforeVolts - volts > STEP_FACTOR * differenceVolts;
         if (announced) {
@@ -166,8 +193,8 @@ final class LoadWatch {
     /** A sag must follow the load, sooner where it should stand out of the noise, later where it should not. */
     private void sag(long millis, double volts, double differenceVolts) {
         double least = STEP_FACTOR * differenceVolts;
-        boolean faint = beforeVolts / card.loadOhms() * LEAST_CELL_OHMS < least;
-        long allowed = faint ? FAINT_SAG_MILLIS : card.switched() ? SAG_MILLIS : HANDS_MILLIS;
+        boolean faint = cell.amperesAt(beforeVolts) * LEAST_CELL_OHMS < least;
+        long allowed = faint ? FAINT_SAG_MILLIS : cell.switched() ? SAG_MILLIS : HANDS_MILLIS;
         if (sagJudged || !(beforeVolts > 1) || millis - switchedMillis < allowed) {
             return;
         }
@@ -183,7 +210,7 @@ final class LoadWatch {
         } else if (idleSinceMillis == NEVER) {
             idleSinceMillis = millis;
         } else if (millis - idleSinceMillis >= patience()) {
-            lost(amperes, AMPERES_FRACTION * volts / card.loadOhms(), "A", "no current with the load on");
+            lost(amperes, AMPERES_FRACTION * cell.amperesAt(volts), "A", "no current with the load on");
         }
     }
 
@@ -207,7 +234,7 @@ final class LoadWatch {
     }
 
     private long patience() {
-        return card.switched() ? CLIMB_MILLIS : HANDS_MILLIS;
+        return cell.switched() ? CLIMB_MILLIS : HANDS_MILLIS;
     }
 
     private void lost(double seen, double limit, String unit, String why) {
@@ -224,7 +251,7 @@ final class LoadWatch {
 
     /** Asks again while the board does otherwise, and says so when it will not. */
     void persist(long millis, boolean mayClose) {
-        if (!card.switched() || on == wanted || (wanted && !mayClose)) {
+        if (!cell.switched() || on == wanted || (wanted && !mayClose)) {
             deniedSinceMillis = NEVER;
             return;
         }
@@ -247,6 +274,6 @@ final class LoadWatch {
 
     /** Whether a recovery should stand out of the noise when the load goes off. */
     boolean recoveryShouldShow(double differenceVolts) {
-        return !(beforeVolts > 1) || beforeVolts / card.loadOhms() * LEAST_CELL_OHMS > STEP_FACTOR * differenceVolts;
+        return !(beforeVolts > 1) || cell.amperesAt(beforeVolts) * LEAST_CELL_OHMS > STEP_FACTOR * differenceVolts;
     }
 }

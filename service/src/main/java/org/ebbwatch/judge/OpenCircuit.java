@@ -13,14 +13,17 @@ import org.ebbwatch.judge.procedure.Procedure;
 final class OpenCircuit {
     private final FindingBook findings;
     private final LoadWatch load;
+    private final HandStep hand;
     private final OpenCircuitProof proof;
     private final RestOutlook outlook = new RestOutlook();
+    private final Confirmation back = new Confirmation();
     private Procedure procedure;
     private long sinceMillis;
 
-    OpenCircuit(FindingBook findings, LoadWatch load, Procedure procedure) {
+    OpenCircuit(FindingBook findings, LoadWatch load, HandStep hand, Procedure procedure) {
         this.findings = findings;
         this.load = load;
+        this.hand = hand;
         this.proof = new OpenCircuitProof(findings);
         this.procedure = procedure;
     }
@@ -29,10 +32,14 @@ final class OpenCircuit {
         procedure = other;
     }
 
-    /** The load has just gone off. */
-    void loadOff(long millis) {
+    /** The load has just gone off; where nobody said so, the step that showed it proves nothing, and more must follow. */
+    void loadOff(long millis, double expandedVolts) {
         sinceMillis = millis;
-        proof.begin(load.beforeVolts(), 0);
+        proof.begin(load.openedAtVolts(), load.isRecognisedOff() ? expandedVolts : 0);
+        back.forget();
+        if (load.isRecognisedOff()) {
+            proof.askAtOnce();
+        }
         outlook.begin(millis);
     }
 
@@ -60,7 +67,7 @@ final class OpenCircuit {
         }
         follow(now);
         double drop = proof.impossibleDrop();
-        if (drop > 0 && !now.announced()) {
+        if (drop > 0 && !now.announced() && !hand.isWeighing()) {
             findings.raise(
                     FindingKind.LEAD_OPEN,
                     drop,
@@ -69,6 +76,12 @@ final class OpenCircuit {
                     "Fell by %1$.3f V with the load off: a resting cell cannot, a lead came off.");
         }
         return drop > 0;
+    }
+
+    /** Whether it seems to have come back, but in too few readings yet; these are followed no further. */
+    boolean isWeighing(Reading now) {
+        boolean so = isBack(now);
+        return !back.holds(so, now.atMillis()) && so;
     }
 
     /** Whether it came back so late that the board has to confirm first that this is the cell and no open input. */
@@ -82,10 +95,10 @@ final class OpenCircuit {
         return load.hasBeenOn() && now.isKnown() && !explained && !below;
     }
 
-    /** REBOUND: whenever the load is off after it was on and V + U is above the rested limit. */
+    /** REBOUND: whenever the load is off after it was on and V + U is above the rested limit, in more than one reading. */
     boolean cameBack(Reading now) {
         double limit = procedure.rest().limitVolts();
-        if (!isBack(now)) {
+        if (!isBack(now) || !back.isHeld(now.atMillis())) {
             return false;
         }
         findings.raise(

@@ -38,6 +38,7 @@ final class OpenCircuitProof {
     private long watchedMillis;
     private boolean recovered;
     private boolean anew;
+    private boolean atOnce;
 
     private boolean pending;
     private boolean boardCannotCheck;
@@ -65,6 +66,7 @@ final class OpenCircuitProof {
         recovered = false;
         pending = false;
         anew = false;
+        atOnce = false;
         boardCannotCheck = false;
         unanswered = 0;
         risenMillis = NEVER;
@@ -72,6 +74,11 @@ final class OpenCircuitProof {
         smoothVolts = Double.NaN;
         highestVolts = Double.NaN;
         attachAnew();
+    }
+
+    /** Nobody said that the load came off: whether the channel is still attached is asked before anything recovers. */
+    void askAtOnce() {
+        atOnce = true;
     }
 
     /** The cell hangs on another channel: that it is attached there must be proven there. */
@@ -128,7 +135,7 @@ final class OpenCircuitProof {
         }
         boolean urgent = verdictHangsOnIt && !boardCannotCheck && millis - attachedMillis > CHECK_FRESH_MILLIS;
         long every = urgent ? ANSWER_MILLIS : CHECK_EVERY_MILLIS;
-        if (recovered && !pending && millis - askedMillis >= every) {
+        if ((recovered || atOnce) && !pending && millis - askedMillis >= every) {
             pending = true;
             askedMillis = millis;
             findings.wish(Wish.CHECK_LEAD);

@@ -3,7 +3,6 @@ package org.ebbwatch.judge;
 import java.util.Optional;
 import org.ebbwatch.judge.estimate.SelfHeating;
 import org.ebbwatch.judge.estimate.StepResistance;
-import org.ebbwatch.judge.procedure.CellCard;
 
 /**
  * What a cell's own current does to its temperature: its internal resistance, from the step when the load went on, times the
@@ -22,10 +21,10 @@ final class OwnWarmth {
     private long switchedMillis;
 
     /** @param expandedShare expanded uncertainty (k = 2) of the load, relative */
-    OwnWarmth(CellCard card, double expandedShare) {
-        this.resistance = new StepResistance(card.loadOhms(), expandedShare * card.loadOhms());
-        this.heating = new SelfHeating(card.ratedAmpereHours());
-        this.plateauVolts = card.chemistry().kneeVolts() + ABOVE_KNEE_VOLTS;
+    OwnWarmth(LoadedCell cell, double expandedShare) {
+        this.resistance = new StepResistance(expandedShare);
+        this.heating = new SelfHeating(cell.ratedAmpereHours());
+        this.plateauVolts = cell.chemistry().kneeVolts() + ABOVE_KNEE_VOLTS;
     }
 
     /**

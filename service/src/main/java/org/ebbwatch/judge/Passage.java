@@ -36,7 +36,7 @@ final class Passage {
         this.procedure = procedure;
         this.channel = new Channel(card, procedure, findings);
         this.load = channel.load();
-        this.openCircuit = new OpenCircuit(findings, load, procedure);
+        this.openCircuit = new OpenCircuit(findings, load, channel.hand(), procedure);
         this.watch = new Watch(findings, channel.sensors());
     }
 
@@ -54,7 +54,7 @@ final class Passage {
         rounds.begin(lastMillis);
         enter(Phase.DRAIN, why);
         load.want(!findings.anyLatched(), lastMillis, !channel.gaps().isOwed());
-        if (!card.switched() && !load.isHandOn()) {
+        if (!cell().switched() && !load.isHandOn()) {
             watch.ask(Wish.ASK_PUT_ON);
         }
     }
@@ -101,6 +101,9 @@ final class Passage {
         Phase from = phase;
         phase = next;
         reason = why;
+        if (from == Phase.DRAIN && next != Phase.DRAIN) {
+            findings.clear(FindingKind.OVERDUE);
+        }
         watch.begin();
         findings.changed(from, next, why);
     }
@@ -221,6 +224,11 @@ final class Passage {
 
     CellCard card() {
         return card;
+    }
+
+    /** The cell and what it is drained by now. */
+    LoadedCell cell() {
+        return channel.cell();
     }
 
     Procedure procedure() {

@@ -13,6 +13,7 @@ final class Readings {
 
     private final Passage passage;
     private final Reports reports;
+    private final Hands hands;
     private final Channel channel;
     private final LoadWatch load;
     private final GapWatch gaps;
@@ -25,6 +26,7 @@ final class Readings {
     Readings(Passage passage, Reports reports) {
         this.passage = passage;
         this.reports = reports;
+        this.hands = new Hands(passage);
         this.channel = passage.channel();
         this.load = passage.load();
         this.gaps = channel.gaps();
@@ -46,7 +48,7 @@ final class Readings {
         Reading now = channel.read(scan, watched, passage.phase(), passage.isBonded(), isComparable());
         passage.seen(now);
         if (now.switched()) {
-            switched(now.atMillis());
+            switched(now);
         }
         if (channel.suspicion() == Suspicion.SWAPPED) {
             suspectSwap(now);
@@ -55,6 +57,7 @@ final class Readings {
             polarity.revoke();
         }
         passage.obeyFindings();
+        hands.recognise();
         judge(now);
         load.persist(now.atMillis(), !gaps.isOwed());
     }
@@ -76,11 +79,11 @@ final class Readings {
         return seen && !findings.stands(FindingKind.LEAD_OPEN);
     }
 
-    private void switched(long at) {
+    private void switched(Reading now) {
         if (load.isOn()) {
             findings.clear(FindingKind.REBOUND);
         } else {
-            openCircuit.loadOff(at);
+            openCircuit.loadOff(now.atMillis(), now.expandedVolts());
             passage.loadWentOff();
         }
     }
@@ -113,15 +116,18 @@ final class Readings {
             return;
         }
         if (now.isKnown() && !now.isBelow(drain.limitVolts())) {
-            passage.beginHoldAgain();
+            if (!hands.mayBeAtIt(now.atMillis())) {
+                passage.beginHoldAgain();
+            }
             return;
         }
+        hands.leftIt();
         watch.count(now, now.volts(), Phase.DRAIN);
         if (!watch.hasLasted(passage.holdMillis(), 0)) {
             return;
         }
         rounds.holdDone();
-        if (passage.card().switched()) {
+        if (passage.cell().switched()) {
             passage.enterRest("held below the drain limit for " + passage.holdMillis() / HOUR_MILLIS + " h");
         } else {
             watch.ask(Wish.ASK_TAKE_OFF);
@@ -185,6 +191,9 @@ final class Readings {
 
     /** Whether the cell neither lost its lead nor came back; acts on it if it did. */
     private boolean isUndisturbed(Reading now) {
+        if (channel.isWeighingReversal() || openCircuit.isWeighing(now)) {
+            return false;
+        }
         if (openCircuit.leadCameOff(now)) {
             passage.obeyFindings();
             return false;
@@ -217,6 +226,9 @@ final class Readings {
     private void held(Reading now) {
         prove(now);
         if (load.isOn() || !now.isKnown()) {
+            return;
+        }
+        if (openCircuit.isWeighing(now)) {
             return;
         }
         if (!gaps.isOwed()) {

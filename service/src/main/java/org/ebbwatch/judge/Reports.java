@@ -1,5 +1,6 @@
 package org.ebbwatch.judge;
 
+import java.util.Optional;
 import org.ebbwatch.judge.Entry.LeadProof;
 import org.ebbwatch.judge.procedure.Procedure;
 
@@ -86,10 +87,16 @@ final class Reports {
         }
     }
 
-    void stringOpened() {
-        channel.leaveString();
+    void stringOpened(Optional<String> because) {
+        passage.cell().leaveString();
         passage.wantLoad(false);
-        passage.hold("the string's load was opened; finish its cells singly");
+        passage.hold("the string's load was opened"
+                + because.map(tag -> " because of " + tag).orElse("") + "; finish its cells singly");
+        if (passage.load().isHandOn()) {
+            findings.raise(
+                    FindingKind.LOAD_STUCK,
+                    "The string must come off its load now, and no board can open it: take the load off by hand.");
+        }
     }
 
     void judgeBy(Procedure other) {

@@ -27,6 +27,9 @@ final class ActWords {
     private static String whyNotAgain(Judge judge) {
         boolean reversed = judge.findings().stream().anyMatch(finding -> finding.kind() == FindingKind.REVERSED);
         boolean hot = judge.findings().stream().anyMatch(finding -> finding.kind() == FindingKind.HOT);
+        if (judge.owesLoad()) {
+            return "It left its string: say first which load of its own it finishes on.";
+        }
         if (reversed) {
             return "A reversed cell is never put on a load or charged again.";
         }

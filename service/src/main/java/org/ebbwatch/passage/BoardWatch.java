@@ -2,12 +2,15 @@ package org.ebbwatch.passage;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.calibration.BoardScale;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Suspicion;
+import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.passage.RackView.BoardView;
 import org.ebbwatch.passage.RackView.ChannelView;
 import org.ebbwatch.rig.message.Ability;
@@ -89,6 +92,14 @@ final class BoardWatch {
                 && identity.channels().get(channel).role() == ChannelRole.CELL;
     }
 
+    /** The channel whose switch closes a string's load; empty where none of them has one. */
+    Optional<Integer> switchOf(CellString string) {
+        return IntStream.rangeClosed(string.firstChannel(), string.lastChannel())
+                .boxed()
+                .filter(channel -> can(channel, Ability.LOAD_SWITCH))
+                .findFirst();
+    }
+
     /** A thermometer in the watch container. */
     boolean isWatch(int channel) {
         return identity != null
@@ -108,20 +119,41 @@ final class BoardWatch {
 
     /** The calibrated reading of one channel in the latest scan. */
     Entry.Scan reading(int channel) {
+        return reading(channel, Optional.empty());
+    }
+
+    /** The same for a cell of a string: volts of the whole string, its one current and its one load. */
+    Entry.Scan reading(int channel, Optional<CellString> string) {
         int state = latest.state()[channel];
-        double volts = (state & Reading.VOLTS_VALID) != 0 ? scale.volts(latest.volts()[channel]) : Double.NaN;
+        double volts = volts(channel);
+        int first = string.map(CellString::firstChannel).orElse(channel);
+        int last = string.map(CellString::lastChannel).orElse(channel);
+        double sum = 0;
+        double amperes = amperes(channel);
+        boolean applied = false;
+        for (int each = first; each <= last && each < latest.channels(); each++) {
+            sum += volts(each);
+            amperes = Double.isNaN(amperes) ? amperes(each) : amperes;
+            applied |= (latest.state()[each] & Reading.LOAD_APPLIED) != 0;
+        }
         return new Entry.Scan(
                 latest.eventMillis(),
                 volts,
                 scale.expandedVolts(Double.isNaN(volts) ? 0 : volts),
                 scale.resolutionVolts(),
-                amperes(channel),
+                amperes,
                 celsius(channel),
                 celsius(ambientChannel),
                 celsius(dummyChannel),
                 celsius(bankChannel),
-                (state & Reading.LOAD_APPLIED) != 0,
-                suspicion(state));
+                applied,
+                suspicion(state),
+                string.isPresent() ? sum : Double.NaN);
+    }
+
+    private double volts(int channel) {
+        boolean read = (latest.state()[channel] & Reading.VOLTS_VALID) != 0;
+        return read ? scale.volts(latest.volts()[channel]) : Double.NaN;
     }
 
     private double amperes(int channel) {

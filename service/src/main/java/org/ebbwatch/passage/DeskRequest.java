@@ -48,7 +48,8 @@ public sealed interface DeskRequest {
                     cell.loadOhms(),
                     cell.switched(),
                     cell.inString(),
-                    procedure.name());
+                    procedure.name()
+                            + cell.string().map(string -> "\u001f" + string).orElse(""));
         }
     }
 
@@ -149,6 +150,37 @@ public sealed interface DeskRequest {
         @Override
         public String text() {
             return joined(name(), passage, channel);
+        }
+    }
+
+    /**
+     * A cell that left its string is to finish on this load of its own.
+     *
+     * @param ohms 0.01 to 100000
+     * @param switched whether its channel's switch closes it; otherwise hands do
+     */
+    record Load(UUID passage, long seen, double ohms, boolean switched) implements OnPassage {
+        /** Least ohms. */
+        public static final double LEAST_OHMS = 0.01;
+
+        /** Most ohms. */
+        public static final double MOST_OHMS = 100_000;
+
+        public Load {
+            requireNonNull(passage);
+            if (!(ohms >= LEAST_OHMS && ohms <= MOST_OHMS)) {
+                throw new IllegalArgumentException("ohms are " + LEAST_OHMS + " to " + MOST_OHMS + ", not " + ohms);
+            }
+        }
+
+        @Override
+        public String name() {
+            return "own load";
+        }
+
+        @Override
+        public String text() {
+            return joined(name(), passage, ohms, switched);
         }
     }
 

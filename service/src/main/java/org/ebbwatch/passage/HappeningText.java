@@ -25,6 +25,10 @@ record HappeningText(Kind kind, String what, String line) {
         if (entry instanceof Entry.Moved moved) {
             return done("MOVED", "Moved to channel " + moved.channel() + '.');
         }
+        if (entry instanceof Entry.OwnLoad own) {
+            String who = own.switched() ? "the board switches" : "hands switch";
+            return done("OWN_LOAD", String.format(Locale.ROOT, "It finishes on %.2f ohms, which %s.", own.ohms(), who));
+        }
         return Optional.empty();
     }
 

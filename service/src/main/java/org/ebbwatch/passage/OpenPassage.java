@@ -7,7 +7,9 @@ import java.util.Optional;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Judge;
+import org.ebbwatch.judge.LoadStep;
 import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.passage.Happening.Kind;
 import org.ebbwatch.passage.RackView.PassageView;
 import org.ebbwatch.passage.RackView.Past;
@@ -19,7 +21,6 @@ final class OpenPassage {
     private final PassageCard opened;
     private final PassageLog log;
     private final Judge judge;
-    private final HandLoad handLoad;
     private final Deque<Past> past = new ArrayDeque<>();
     private PassageCard card;
     private long sequence;
@@ -46,7 +47,6 @@ final class OpenPassage {
         this.card = now;
         this.log = log;
         this.judge = judge;
-        this.handLoad = new HandLoad(opened.cell().loadOhms());
     }
 
     /** As it was opened. */
@@ -61,6 +61,11 @@ final class OpenPassage {
 
     Judge judge() {
         return judge;
+    }
+
+    /** The string it is drained with; empty where it stands singly. */
+    Optional<CellString> string() {
+        return judge.isInString() ? card.cell().string() : Optional.empty();
     }
 
     /** Sequence of the last entry by which something changed that a person goes by. */
@@ -87,21 +92,12 @@ final class OpenPassage {
         if (Change.isOne(entry, outcome)) {
             changedSequence = sequence;
         }
-        followHandLoad(entry);
         return outcome;
-    }
-
-    private void followHandLoad(Entry entry) {
-        if (entry instanceof Scan scan && !card.cell().switched()) {
-            handLoad.follow(scan, judge.isLoadOn(), judge.phase(), judge.isBonded());
-        } else if (entry instanceof Entry.Gap || entry instanceof Entry.Moved) {
-            handLoad.forget();
-        }
     }
 
     /** What the terminals say of a load put on by hand, against what was said. */
     Optional<LoadStep> seems() {
-        return handLoad.seems();
+        return judge.seems();
     }
 
     /** Adds what is to be told of an entry that was just folded. */

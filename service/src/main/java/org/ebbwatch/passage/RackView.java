@@ -7,6 +7,7 @@ import java.util.UUID;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Finding;
+import org.ebbwatch.judge.LoadStep;
 import org.ebbwatch.judge.Outcome;
 import org.ebbwatch.judge.Outcome.Event;
 import org.ebbwatch.judge.Outcome.Wish;

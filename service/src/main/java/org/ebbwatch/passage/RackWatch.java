@@ -17,6 +17,7 @@ import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.LeadProof;
+import org.ebbwatch.judge.LoadStep;
 import org.ebbwatch.judge.Outcome;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.procedure.CellCard;
@@ -42,6 +43,7 @@ public final class RackWatch implements BoardListener {
     private final RackObserver observer;
     private final Map<String, BoardWatch> boards = new LinkedHashMap<>();
     private final Passages passages = new Passages();
+    private final Loads loads;
     private final List<ExpectedCell> expected = new ArrayList<>();
     private final Set<OpenPassage> changed = new LinkedHashSet<>();
     private final Happenings happenings;
@@ -62,6 +64,7 @@ public final class RackWatch implements BoardListener {
         this.trace = trace;
         this.log = log;
         this.control = control;
+        this.loads = new Loads(this, control);
         this.ids = ids;
         this.observer = observer;
         this.happenings = happenings;
@@ -98,7 +101,7 @@ public final class RackWatch implements BoardListener {
         trace.append(board, scan);
         watch.heard(scan);
         for (OpenPassage passage : passages.on(board)) {
-            follow(passage, watch.reading(passage.card().channel()));
+            follow(passage, watch.reading(passage.card().channel(), passage.string()));
         }
         checkInExpected(board, scan.arrival().wallMillis());
         settle();
@@ -190,6 +193,10 @@ public final class RackWatch implements BoardListener {
         if (!watch.isCell(channel)) {
             throw new IllegalStateException("channel " + channel + " of board " + board + " is no cell channel");
         }
+        Optional<String> unfit = cell.inString() ? ChannelFit.forCell(watch, channel, cell) : Optional.empty();
+        unfit.or(() -> loads.inTheWay(board, channel, cell)).ifPresent(why -> {
+            throw new IllegalStateException("the cell " + cell.tag() + " cannot be checked in: " + why);
+        });
         passages.on(board, channel).ifPresent(other -> {
             throw new IllegalStateException("channel " + channel + " of board " + board + " holds the cell "
                     + other.card().cell().tag());
@@ -221,7 +228,7 @@ public final class RackWatch implements BoardListener {
             return new ActAnswer.NotNow(
                     passage.judge().phase(), act, passage.judge().allowed());
         }
-        follow(passage, new Entry.Acted(now(passage), act));
+        loads.act(passage, act);
         settle();
         return new ActAnswer.Done(passage.judge().phase());
     }
@@ -271,11 +278,19 @@ public final class RackWatch implements BoardListener {
 
     /** Folds an entry and carries out what is wished; {@link #settle()} makes it last. */
     void follow(OpenPassage passage, Entry entry) {
+        follow(passage, entry, false);
+    }
+
+    /** The same; {@code loadSeenTo} where the caller sees to the load itself. */
+    void follow(OpenPassage passage, Entry entry, boolean loadSeenTo) {
         Optional<LoadStep> seemed = passage.seems();
         Outcome outcome = passage.fold(entry);
         passage.news(entry, outcome, seemed, news);
         uncommitted |= !(entry instanceof Entry.Scan);
         for (Outcome.Event event : outcome.events()) {
+            if (event instanceof Outcome.Wished wished && wished.wish() == Wish.OPEN_LOAD && loadSeenTo) {
+                continue;
+            }
             if (event instanceof Outcome.Wished wished) {
                 carryOut(passage, wished.wish());
             } else {
@@ -289,33 +304,16 @@ public final class RackWatch implements BoardListener {
         String board = passage.card().board();
         int channel = passage.card().channel();
         switch (wish) {
-            case CLOSE_LOAD -> control.setLoad(board, channel, true);
-            case OPEN_LOAD -> control.setLoad(board, channel, false);
+            case CLOSE_LOAD -> loads.close(passage);
+            case OPEN_LOAD -> loads.open(passage);
             case CHECK_LEAD -> {
                 boolean asked = watch(board).can(channel, Ability.LEAD_CHECK) && control.checkLead(board, channel);
                 if (!asked) {
                     follow(passage, new Entry.LeadChecked(now(passage), LeadProof.NOT_DONE));
                 }
             }
-            case OPEN_STRING -> openString(board, channel);
+            case OPEN_STRING -> loads.openForGood(passage);
             case ASK_PUT_ON, ASK_TAKE_OFF, ASK_TIE_OFF, ASK_PART, ASK_RELEASE, ASK_METER -> {}
-        }
-    }
-
-    /** The cells of a string stand on neighbouring channels; one switch opens them all. */
-    private void openString(String board, int channel) {
-        for (int step : new int[] {-1, 1}) {
-            for (int neighbour = channel; ; neighbour += step) {
-                Optional<OpenPassage> mate = passages.on(board, neighbour)
-                        .filter(other -> other.card().cell().inString());
-                if (mate.isEmpty()) {
-                    break;
-                }
-                if (step > 0 || neighbour != channel) {
-                    follow(mate.get(), new Entry.StringOpened(now(mate.get())));
-                    control.setLoad(board, neighbour, false);
-                }
-            }
         }
     }
 
@@ -380,6 +378,10 @@ public final class RackWatch implements BoardListener {
 
     Passages passages() {
         return passages;
+    }
+
+    Loads loads() {
+        return loads;
     }
 
     /** The boards there are, in the order of the rack file. */

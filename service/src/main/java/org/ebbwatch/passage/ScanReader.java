@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.ebbwatch.acquire.BoardScan;
@@ -56,18 +58,24 @@ final class ScanReader {
      */
     void readWhile(long fromMillis, long toMillis, Consumer<HeardBoard> boardTaker, Predicate<Entry.Scan> taker) {
         for (int i = 0; i < stays.size(); i++) {
-            int channel = stays.get(i).channel();
+            OnChannel stay = stays.get(i);
             long from = Math.max(fromMillis, stays.get(i).fromMillis());
             long to = i + 1 < stays.size() ? Math.min(toMillis, stays.get(i + 1).fromMillis()) : toMillis;
-            if (!readWhile(channel, from, to, boardTaker, taker)) {
+            if (!readWhile(stay, from, to, boardTaker, taker)) {
                 return;
             }
         }
     }
 
     private boolean readWhile(
-            int channel, long fromMillis, long toMillis, Consumer<HeardBoard> boardTaker, Predicate<Entry.Scan> taker) {
+            OnChannel stay,
+            long fromMillis,
+            long toMillis,
+            Consumer<HeardBoard> boardTaker,
+            Predicate<Entry.Scan> taker) {
+        int channel = stay.channel();
         Stretch told = null;
+        Set<Integer> needed = Set.of();
         for (long begin = fromMillis; begin < toMillis; begin += WINDOW_MILLIS) {
             long from = begin;
             long to = Math.min(toMillis, from + WINDOW_MILLIS);
@@ -78,12 +86,13 @@ final class ScanReader {
                 BoardWatch board = board(stretch);
                 if (!stretch.equals(told)) {
                     told = stretch;
+                    needed = needed(board, stay);
                     boardTaker.accept(heard(stretch, channel));
                 }
-                for (int role : board.roleChannels()) {
-                    others.computeIfAbsent(role, other -> column(other, from, to));
+                for (int each : needed) {
+                    others.computeIfAbsent(each, other -> column(other, from, to));
                 }
-                if (!taker.test(scan(board, channel, own, others, row))) {
+                if (!taker.test(scan(board, stay, own, others, needed, row))) {
                     return false;
                 }
             }
@@ -100,7 +109,21 @@ final class ScanReader {
                 stretch.identityHash().toString());
     }
 
-    private Entry.Scan scan(BoardWatch board, int number, Column own, Map<Integer, Column> others, int row) {
+    /** Channels without which its reading cannot be told. */
+    private static Set<Integer> needed(BoardWatch board, OnChannel stay) {
+        Set<Integer> needed = new TreeSet<>(board.roleChannels());
+        stay.string().ifPresent(string -> {
+            for (int mate = string.firstChannel(); mate <= string.lastChannel(); mate++) {
+                needed.add(mate);
+            }
+        });
+        needed.remove(stay.channel());
+        return needed;
+    }
+
+    private Entry.Scan scan(
+            BoardWatch board, OnChannel stay, Column own, Map<Integer, Column> others, Set<Integer> needed, int row) {
+        int number = stay.channel();
         long millis = own.millis.get(row);
         Stretch stretch = own.stretches.get(row);
         var scan = new BoardScan(board.channels());
@@ -111,7 +134,7 @@ final class ScanReader {
                 own.counts.get(row)[1],
                 own.counts.get(row)[2],
                 own.counts.get(row)[3]);
-        for (int channel : board.roleChannels()) {
+        for (int channel : needed) {
             Column other = others.get(channel);
             if (row >= other.millis.size() || other.millis.get(row) != millis) {
                 throw new StorageException("the trace of board " + boardName + " holds channel " + number
@@ -121,7 +144,7 @@ final class ScanReader {
             scan.channel(channel, counts[0], counts[1], counts[2], counts[3]);
         }
         board.heard(scan);
-        return board.reading(number);
+        return board.reading(number, stay.string());
     }
 
     private BoardWatch board(Stretch stretch) {

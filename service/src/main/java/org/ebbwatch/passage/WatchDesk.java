@@ -1,5 +1,6 @@
 package org.ebbwatch.passage;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -19,6 +20,7 @@ import org.ebbwatch.passage.DeskRequest.Announce;
 import org.ebbwatch.passage.DeskRequest.Blink;
 import org.ebbwatch.passage.DeskRequest.CheckIn;
 import org.ebbwatch.passage.DeskRequest.Do;
+import org.ebbwatch.passage.DeskRequest.Load;
 import org.ebbwatch.passage.DeskRequest.Meter;
 import org.ebbwatch.passage.DeskRequest.Move;
 import org.ebbwatch.passage.DeskRequest.OnPassage;
@@ -32,6 +34,9 @@ public final class WatchDesk implements RackDesk {
     private static final Set<Act> NEED_VOLTS = Set.of(Act.PART, Act.SPARK, Act.DRAIN_AGAIN);
     private static final String OVER = "The passage is over.";
     private static final String LOADED = "Take the load off first: a load stays with its channel.";
+    private static final String OWN_LOAD =
+            "Its load was named at check-in; only a cell that left its string gets another.";
+    private static final String STRING_LOADED = "Take the load of the string off first.";
     private static final String NO_VOLTS =
             "The channel it is on measures no volts. Put it back onto a cell channel first, and say so by a move.";
 
@@ -73,6 +78,7 @@ public final class WatchDesk implements RackDesk {
             return new Unable(request.board(), "The board " + request.board() + " has not been heard yet.");
         }
         Optional<String> unfit = ChannelFit.forCell(board, request.channel(), request.cell());
+        Optional<String> inTheWay = watch.loads().inTheWay(request.board(), request.channel(), request.cell());
         if (unfit.isPresent()) {
             return new UnfitChannel(
                     request.board(),
@@ -83,6 +89,9 @@ public final class WatchDesk implements RackDesk {
         Optional<DeskAnswer> taken = taken(request.board(), request.channel()).or(() -> tagTaken(request.cell()));
         if (taken.isPresent()) {
             return taken.get();
+        }
+        if (inTheWay.isPresent()) {
+            return new UnfitChannel(request.board(), request.channel(), inTheWay.get(), List.of());
         }
         OpenPassage passage = watch.open(
                 request.board(), request.channel(), request.cell(), request.procedure(), wallMillis.getAsLong());
@@ -124,6 +133,9 @@ public final class WatchDesk implements RackDesk {
         if (request instanceof Move move) {
             return move(passage, move, key);
         }
+        if (request instanceof Load load) {
+            return load(passage, load, key);
+        }
         if (request instanceof Blink blink) {
             return blink(passage, blink, key);
         }
@@ -139,6 +151,31 @@ public final class WatchDesk implements RackDesk {
         if (NEED_VOLTS.contains(act) && !board(passage).can(passage.card().channel(), Ability.VOLTS)) {
             return notNow(passage, request, NO_VOLTS);
         }
+        Optional<String> inTheWay = watch.loads().inTheWay(passage, act);
+        if (inTheWay.isPresent()) {
+            return notNow(passage, request, inTheWay.get());
+        }
+        watch.loads().act(passage, act);
+        return done(request, key, passage);
+    }
+
+    private DeskAnswer load(OpenPassage passage, Load request, String key) {
+        if (!passage.judge().owesLoad()) {
+            return notNow(passage, request, OWN_LOAD);
+        }
+        if (passage.judge().allowed().contains(Act.TAKE_OFF)) {
+            return notNow(passage, request, STRING_LOADED);
+        }
+        BoardWatch board = board(passage);
+        int channel = passage.card().channel();
+        Optional<String> unfit = ChannelFit.forLoad(board, channel, request.switched());
+        if (unfit.isPresent()) {
+            return new UnfitChannel(
+                    passage.card().board(),
+                    channel,
+                    unfit.get(),
+                    ChannelFit.all(board, each -> ChannelFit.forLoad(board, each, request.switched())));
+        }
         return enter(passage, request, key);
     }
 
@@ -149,13 +186,13 @@ public final class WatchDesk implements RackDesk {
         BoardWatch board = board(passage);
         String name = passage.card().board();
         boolean bonded = passage.judge().isBonded();
-        Optional<String> unfit = ChannelFit.forMove(board, request.channel(), passage.card(), bonded);
+        Optional<String> unfit = ChannelFit.forMove(board, request.channel(), passage, bonded);
         if (unfit.isPresent()) {
             return new UnfitChannel(
                     name,
                     request.channel(),
                     unfit.get(),
-                    ChannelFit.all(board, channel -> ChannelFit.forMove(board, channel, passage.card(), bonded)));
+                    ChannelFit.all(board, channel -> ChannelFit.forMove(board, channel, passage, bonded)));
         }
         Optional<DeskAnswer> taken = taken(name, request.channel());
         return taken.isPresent() ? taken.get() : enter(passage, request, key);
@@ -179,9 +216,6 @@ public final class WatchDesk implements RackDesk {
     }
 
     private static Entry entry(long at, OpenPassage passage, OnPassage request) {
-        if (request instanceof Do act) {
-            return new Entry.Acted(at, act.act());
-        }
         if (request instanceof Meter meter) {
             return new Entry.Metered(at, meter.volts());
         }
@@ -190,6 +224,9 @@ public final class WatchDesk implements RackDesk {
         }
         if (request instanceof Move move) {
             return new Entry.Moved(at, passage.card().board(), move.channel());
+        }
+        if (request instanceof Load load) {
+            return new Entry.OwnLoad(at, load.ohms(), load.switched());
         }
         throw new IllegalStateException("no entry is made of " + request);
     }

@@ -1,5 +1,8 @@
 package org.ebbwatch.rack;
 
+import java.util.Optional;
+import org.ebbwatch.judge.procedure.CellString;
+
 /**
  * A cell on a channel.
  *
@@ -8,7 +11,7 @@ package org.ebbwatch.rack;
  * @param tag the person's name for the cell, unique in the rack
  * @param chemistry of the cell
  * @param ratedAmpereHours the maker's rating when new, 0.01 to 1000
- * @param seriesCells how many cells in series are on the channel; 1
+ * @param string the cells in series with which it is drained by one load; empty where it stands singly
  * @param loadOhms the resistor it is emptied through, 0.01 to 100000
  * @param loadTolerancePercent how far the resistor may be off, 0 to 50
  * @param leadOhms both leads and their clips together, 0 to 10
@@ -21,9 +24,26 @@ public record CellEntry(
         String tag,
         Chemistry chemistry,
         double ratedAmpereHours,
-        int seriesCells,
+        Optional<CellString> string,
         double loadOhms,
         double loadTolerancePercent,
         double leadOhms,
         boolean switched,
-        String procedure) {}
+        String procedure) {
+
+    /** The same cell in a string, or in none. */
+    CellEntry in(Optional<CellString> its) {
+        return new CellEntry(
+                board,
+                channel,
+                tag,
+                chemistry,
+                ratedAmpereHours,
+                its,
+                loadOhms,
+                loadTolerancePercent,
+                leadOhms,
+                switched,
+                procedure);
+    }
+}

@@ -31,6 +31,7 @@ final class RackFileReader {
             "tag",
             "chemistry",
             "ratedAmpereHours",
+            "string",
             "seriesCells",
             "loadOhms",
             "loadTolerancePercent",
@@ -55,6 +56,7 @@ final class RackFileReader {
     private final Path folder;
     private final List<BoardEntry> boards = new ArrayList<>();
     private final List<CellEntry> cells = new ArrayList<>();
+    private final StringReader strings = new StringReader();
     private final Map<String, Integer> boardLines = new LinkedHashMap<>();
     private final Map<String, Integer> portLines = new HashMap<>();
     private final Map<String, Integer> tagLines = new HashMap<>();
@@ -81,8 +83,9 @@ final class RackFileReader {
         }
         rack.list("boards").forEach(this::board);
         rack.list("cells").forEach(node -> cell(node, procedure));
+        List<CellEntry> strung = strings.strung(cells);
         faults.throwIfAny();
-        return new RackFile(storage, http, alarms, boards, cells);
+        return new RackFile(storage, http, alarms, boards, strung);
     }
 
     private Node compose(String text) throws RackFileFaulty {
@@ -182,6 +185,7 @@ final class RackFileReader {
         Optional<Chemistry> chemistry = cell.choice("chemistry", CHEMISTRIES).flatMap(Chemistry::ofKey);
         OptionalDouble ratedAmpereHours = cell.number("ratedAmpereHours", 0.01, 1_000);
         refuseSeries(cell);
+        Optional<String> string = cell.has("string") ? name(cell, "string") : Optional.empty();
         OptionalDouble loadOhms = cell.number("loadOhms", 0.01, 100_000);
         double tolerancePercent = numberOr(cell, "loadTolerancePercent", 50, USUAL_TOLERANCE_PERCENT);
         double leadOhms = numberOr(cell, "leadOhms", 10, USUAL_LEAD_OHMS);
@@ -202,18 +206,20 @@ final class RackFileReader {
                 && ratedAmpereHours.isPresent()
                 && loadOhms.isPresent()
                 && switched.isPresent()) {
-            cells.add(new CellEntry(
+            var entry = new CellEntry(
                     board.get(),
                     channel.getAsInt(),
                     tag.get(),
                     chemistry.get(),
                     ratedAmpereHours.getAsDouble(),
-                    1,
+                    Optional.empty(),
                     loadOhms.getAsDouble(),
                     tolerancePercent,
                     leadOhms,
                     switched.get(),
-                    procedure));
+                    procedure);
+            cells.add(entry);
+            string.ifPresent(given -> strings.member(entry, given, cell));
         }
     }
 
@@ -224,14 +230,10 @@ final class RackFileReader {
 
     private static void refuseSeries(YamlMapping cell) {
         if (cell.has("seriesCells")) {
-            OptionalInt seriesCells = cell.whole("seriesCells", 1, 100);
-            if (seriesCells.isPresent() && seriesCells.getAsInt() > 1) {
-                cell.fault(
-                        "seriesCells",
-                        "seriesCells " + seriesCells.getAsInt()
-                                + " is not allowed; one channel cannot see which of several cells"
-                                + " in series is driven negative: take the pack apart and give each cell a channel");
-            }
+            cell.fault(
+                    "seriesCells",
+                    "seriesCells is not used any more; one channel cannot see which of several cells in series is driven"
+                            + " negative: give each cell of the string a channel, and each the same string: NAME");
         }
     }
 

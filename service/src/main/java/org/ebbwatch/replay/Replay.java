@@ -110,10 +110,12 @@ public final class Replay {
                 + Math.round((row.seconds() - recording.rows().get(0).seconds()) * 1000);
     }
 
+    /** Nothing flowed in that minute, whatever flows in the first row. */
     private void stand(Row first) {
         long end = millis(first);
+        var stood = new Row(first.seconds(), first.volts(), Double.NaN, first.celsius(), first.ambient());
         for (long millis = end - STOOD_MILLIS; millis < end; millis += 1_000) {
-            take(scan(millis, first, false));
+            take(scan(millis, stood, false));
         }
     }
 

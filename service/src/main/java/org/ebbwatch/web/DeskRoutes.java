@@ -26,6 +26,7 @@ import org.ebbwatch.web.ask.ActAsked;
 import org.ebbwatch.web.ask.AnnouncementAsked;
 import org.ebbwatch.web.ask.BlinkAsked;
 import org.ebbwatch.web.ask.Guard;
+import org.ebbwatch.web.ask.LoadAsked;
 import org.ebbwatch.web.ask.MeterAsked;
 import org.ebbwatch.web.ask.MoveAsked;
 import org.ebbwatch.web.problem.Problem;
@@ -131,6 +132,25 @@ class DeskRoutes {
                     @Nullable @Body
                     String body) {
         return ask(MoveAsked.read(body, id, Guard.seen(seen)), key);
+    }
+
+    /**
+     * A cell that left its string finishes singly, on a load of its own.
+     *
+     * @param id as the list of passages gives it
+     * @param seen the ETag of the passage as the sender saw it
+     * @param key made by the sender, 8 to 200 characters, another one for each request
+     * @param body which load
+     */
+    @Post("/{id}/loads")
+    HttpResponse<ReceiptAnswer> load(
+            UUID id,
+            @Parameter(required = true) @Header(name = IF_MATCH, defaultValue = "") String seen,
+            @Parameter(required = true) @Header(name = KEY, defaultValue = "") String key,
+            @RequestBody(required = true, content = @Content(schema = @Schema(implementation = LoadAsked.class)))
+                    @Nullable @Body
+                    String body) {
+        return ask(LoadAsked.read(body, id, Guard.seen(seen)), key);
     }
 
     /**

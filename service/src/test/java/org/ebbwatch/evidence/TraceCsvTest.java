@@ -129,9 +129,22 @@ class TraceCsvTest {
                 .ofMaxSize(20);
     }
 
+    @Test
+    void a_cell_of_a_string_has_a_column_more() throws IOException {
+        var scan = new Entry.Scan(
+                1_000, 3.6, 0.002, 1e-4, 0.5, 20, 21, Double.NaN, Double.NaN, true, Entry.Suspicion.NONE, 10.8001);
+        var unknown = new Entry.Scan(
+                2_000, 3.6, 0.002, 1e-4, 0.5, 20, 21, Double.NaN, Double.NaN, true, Entry.Suspicion.NONE);
+
+        String text = write(List.of(scan, unknown));
+
+        assertThat(text.lines().toList().get(0)).isEqualTo(TraceCsv.HEADER + ",string_volts");
+        assertThat(read(text)).extracting(TraceCsvReader.Row::scan).containsExactly(scan, unknown);
+    }
+
     private static String write(List<Entry.Scan> scans) throws IOException {
         var out = new ByteArrayOutputStream();
-        var writer = new TraceCsvWriter(out);
+        var writer = new TraceCsvWriter(out, scans.stream().anyMatch(scan -> !Double.isNaN(scan.stringVolts())));
         long sequence = 1;
         for (Entry.Scan scan : scans) {
             writer.row(sequence++, UTC, scan);

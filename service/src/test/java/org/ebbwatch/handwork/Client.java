@@ -63,7 +63,7 @@ public final class Client {
         Map<String, String> all = new LinkedHashMap<>();
         all.put("Authorization", "Bearer " + place.token());
         all.put("Content-Type", "application/json");
-        all.put("Idempotency-Key", "key-of-request-" + ++keys);
+        all.put("Idempotency-Key", "key-of-request-" + place.rack().wallMillis() + '-' + ++keys);
         String[] parts = path.split("/", -1);
         if (parts.length > 5 && !headers.containsKey("If-Match")) {
             all.put("If-Match", tag(parts[4]));

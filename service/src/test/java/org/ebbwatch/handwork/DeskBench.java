@@ -6,8 +6,10 @@ import static org.ebbwatch.sim.cell.Chemistry.NMC;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.DeskAnswer;
@@ -67,6 +69,12 @@ abstract class DeskBench {
 
     static CellCard card(String tag, boolean switched, boolean inString) {
         return new CellCard(tag, Chemistry.LAYERED_OXIDE, 2.0, 22, switched, inString);
+    }
+
+    /** Of a string on the first two channels. */
+    static CellCard ofString(String tag) {
+        return new CellCard(
+                tag, Chemistry.LAYERED_OXIDE, 2.0, 22, true, true, Optional.of(new CellString("P1", SWITCHED, 2)));
     }
 
     static CheckIn checkIn(int channel, CellCard cell) {

@@ -258,7 +258,11 @@ class DeskRoutesTest {
                 "\"nmc\" | \"nimh\" | one of nmc, nca, lco, lmo, lfp",
                 "\"A-17\" | \"=cmd()\" | letters",
                 "\"careful\" | \"hasty\" | one of careful, strict",
-                "\"switched\": true | \"switched\": true, \"inString\": true | at most 1000 ms"
+                "\"switched\": true | \"switched\": true, \"inString\": true | A string has a name",
+                "\"switched\": true | \"switched\": true, \"string\": \"P1\" | stringFirstChannel",
+                "\"channel\": 0 | \"channel\": 0, \"string\": \"P1\", \"stringFirstChannel\": 1, \"stringCells\": 2 | neighbouring",
+                "\"channel\": 0 | \"channel\": 0, \"string\": \"P1\", \"stringFirstChannel\": 0, \"stringCells\": 9 | no cell channel",
+                "\"channel\": 0 | \"channel\": 0, \"string\": \"P1\", \"stringFirstChannel\": 0, \"stringCells\": 2 | at most 1000 ms"
             })
     void a_check_in_that_cannot_be_is_refused_with_what_could(String part, String instead, String hint) {
         String body = CHECK_IN.replace(part, instead);

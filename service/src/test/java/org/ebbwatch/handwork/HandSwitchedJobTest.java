@@ -258,23 +258,46 @@ class HandSwitchedJobTest {
     }
 
     @Test
-    void whoever_forgets_to_say_that_the_load_is_off_is_asked_and_the_cell_rests() {
+    void whoever_forgets_to_say_what_the_hands_did_is_understood() {
         checksTheCellIn();
         comesBackWhenAskedTo("ASK_PUT_ON", 1);
         place.rack().hands().handLoad(BENCH, true);
         place.rack().pass(2 * MINUTE);
-        assertThat(seen().get("passage").get("seems").get("what").getStringValue())
-                .isEqualTo("SEEMS_ON");
-        says("PUT_ON");
+        isIn("DRAIN");
+        assertThat(reason()).isEqualTo("the load seems to have been put on");
+
         place.rack().pass(HOUR);
         place.rack().hands().handLoad(BENCH, false);
         place.rack().pass(2 * MINUTE);
+        assertThat(askedFor()).containsExactly("ASK_PUT_ON");
+        assertThat(client.get("/api/v1/passages/" + passage).body()).contains("seems to have been taken off early");
+        anotherRunFindsTheSame();
+        place.rack().pass(HOUR);
+        place.rack().hands().handLoad(BENCH, true);
+        place.rack().pass(2 * MINUTE);
+        assertThat(reason()).isEqualTo("the load seems to have been put on");
 
-        assertThat(seen().get("passage").get("seems").get("what").getStringValue())
-                .isEqualTo("SEEMS_OFF");
-        thePlanNames("CONFIRM");
+        comesBackWhenAskedTo("ASK_TAKE_OFF", 48);
+        place.rack().hands().handLoad(BENCH, false);
+        place.rack().pass(MINUTE);
         says("TAKE_OFF");
         isIn("REST");
-        nothingWasEverFound();
+        assertThat(reason()).isEqualTo("taken off after its hold");
+        assertThat(comesBackWhenAskedTo("ASK_METER", 26)).isGreaterThanOrEqualTo(24 * HOUR);
+        anotherRunFindsTheSame();
+    }
+
+    private String reason() {
+        return seen().get("passage").get("reason").getStringValue();
+    }
+
+    private void anotherRunFindsTheSame() {
+        String before = reason();
+        place.close();
+        place = Place.of(place.rack().again(records), records);
+        client = new Client(place);
+        assertThat(reason()).isEqualTo(before);
+        List<List<String>> twice = place.rack().recordedAndFoldedAgain(UUID.fromString(passage));
+        assertThat(twice.get(1)).isEqualTo(twice.get(0));
     }
 }

@@ -6,13 +6,14 @@ import static org.ebbwatch.handwork.QuietRack.BOARD;
 import java.util.List;
 import java.util.UUID;
 import org.ebbwatch.judge.Act;
+import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.Phase;
 import org.ebbwatch.passage.DeskAnswer.NotNow;
+import org.ebbwatch.passage.DeskAnswer.Stale;
 import org.ebbwatch.passage.DeskAnswer.Taken;
 import org.ebbwatch.passage.DeskAnswer.UnfitChannel;
 import org.ebbwatch.passage.DeskRequest.Do;
 import org.ebbwatch.passage.DeskRequest.Move;
-import org.ebbwatch.passage.LoadStep;
 import org.ebbwatch.passage.RackView.PassageView;
 import org.ebbwatch.passage.Receipt;
 import org.junit.jupiter.api.Test;
@@ -80,20 +81,22 @@ class MovesAndHandLoadsTest extends DeskBench {
     }
 
     @Test
-    void a_load_put_on_by_hand_without_a_word_is_asked_about() {
+    void a_load_put_on_by_hand_without_a_word_is_recognised_and_may_still_be_said() {
         PassageView before = checkedIn(BY_HAND);
         rack.hands().handLoad(BY_HAND, true);
         rack.pass(3 * 60_000);
 
-        assertThat(passage(before.id()).seems()).contains(LoadStep.SEEMS_ON);
-        done(new Do(before.id(), before.sequence(), Act.PUT_ON));
-        rack.pass(60_000);
-        assertThat(passage(before.id()).seems()).isEmpty();
-        assertThat(passage(before.id()).phase()).isEqualTo(Phase.DRAIN);
+        PassageView drains = passage(before.id());
+        assertThat(drains.phase()).isEqualTo(Phase.DRAIN);
+        assertThat(drains.reason()).isEqualTo("the load seems to have been put on");
+        assertThat(drains.seems()).isEmpty();
+        assertThat(ask(new Do(before.id(), before.sequence(), Act.PUT_ON))).isInstanceOf(Stale.class);
+        assertThat(done(new Do(before.id(), drains.sequence(), Act.PUT_ON)).phase())
+                .isEqualTo(Phase.DRAIN);
     }
 
     @Test
-    void a_load_taken_off_by_hand_without_a_word_is_asked_about_before_it_is_an_alarm() {
+    void a_load_taken_off_by_hand_without_a_word_is_recognised_and_asked_for_again() {
         PassageView before = checkedIn(BY_HAND);
         rack.hands().handLoad(BY_HAND, true);
         done(new Do(before.id(), before.sequence(), Act.PUT_ON));
@@ -101,10 +104,12 @@ class MovesAndHandLoadsTest extends DeskBench {
         rack.hands().handLoad(BY_HAND, false);
         rack.pass(2 * 60_000);
 
-        PassageView asked = passage(before.id());
-        assertThat(asked.seems()).contains(LoadStep.SEEMS_OFF);
-        assertThat(asked.findings()).isEmpty();
-        assertThat(done(new Do(asked.id(), asked.sequence(), Act.TAKE_OFF)).phase())
-                .isEqualTo(Phase.REST);
+        PassageView drains = passage(before.id());
+        assertThat(drains.loadOn()).isFalse();
+        assertThat(drains.phase()).isEqualTo(Phase.DRAIN);
+        assertThat(drains.past()).anyMatch(past -> past.line().contains("seems to have been taken off early"));
+        assertThat(drains.standing()).containsExactly(Wish.ASK_PUT_ON);
+        List<List<String>> twice = rack.recordedAndFoldedAgain(before.id());
+        assertThat(twice.get(1)).isEqualTo(twice.get(0));
     }
 }

@@ -82,6 +82,11 @@ public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
         return new QuietRack(new SimBoard(board, 5, SPEED, INTERVAL_MILLIS), records);
     }
 
+    /** The same with a board that measures every so many milliseconds. */
+    public static QuietRack of(BoardSpec board, long intervalMillis, Path records) {
+        return new QuietRack(new SimBoard(board, 5, SPEED, intervalMillis), records);
+    }
+
     /** Another run of the service over the same board and records; this one must be closed. */
     public QuietRack again(Path records) {
         return new QuietRack(sim, records);

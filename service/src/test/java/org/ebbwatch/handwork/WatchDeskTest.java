@@ -77,7 +77,7 @@ class WatchDeskTest extends DeskBench {
 
         @Test
         void a_cell_of_a_string_needs_a_board_that_measures_every_second() {
-            assertThat(ask(checkIn(SWITCHED, card("A", true, true))))
+            assertThat(ask(checkIn(SWITCHED, ofString("A"))))
                     .isInstanceOfSatisfying(UnfitChannel.class, refused -> assertThat(refused.why())
                             .contains("2000 ms"));
         }

@@ -50,6 +50,7 @@ abstract class BenchChannel<B extends BenchChannel<B>> {
     private double forcedVolts = Double.NaN;
     private boolean voltsForced;
     private double forcedAmperes = Double.NaN;
+    private double stringVolts = Double.NaN;
 
     private Lead lead = Lead.ATTACHED;
     private LeadChecks leadChecks = LeadChecks.HONEST;
@@ -155,6 +156,12 @@ abstract class BenchChannel<B extends BenchChannel<B>> {
 
     B readsTheCellAgain() {
         voltsForced = false;
+        return self();
+    }
+
+    /** All cells of its string together. */
+    B stringVolts(double volts) {
+        stringVolts = volts;
         return self();
     }
 
@@ -302,7 +309,8 @@ abstract class BenchChannel<B extends BenchChannel<B>> {
                 reference,
                 bank,
                 switchSays,
-                suspicion);
+                suspicion,
+                stringVolts);
         scans++;
         return scan;
     }

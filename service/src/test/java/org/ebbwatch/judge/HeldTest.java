@@ -26,7 +26,7 @@ class HeldTest {
                     () -> PassageBench.switched()
                             .draining()
                             .collapsesTo(-0.1, -0.1)
-                            .watch(seconds(2)),
+                            .watch(seconds(4)),
             "CUT_OFF",
                     () -> PassageBench.switched()
                             .draining()

@@ -5,12 +5,14 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.DoubleConsumer;
 import org.ebbwatch.judge.Entry.LeadProof;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.ebbwatch.judge.procedure.Procedure;
 
@@ -51,6 +53,12 @@ final class PassageBench extends BenchChannel<PassageBench> {
         return new CellCard("A3", Chemistry.LAYERED_OXIDE, 3.0, 10.0, true, true);
     }
 
+    /** One of three, hand-loaded or switched. */
+    static CellCard cellOfThree(boolean switched) {
+        return new CellCard(
+                "A4", Chemistry.LAYERED_OXIDE, 3.0, 10.0, switched, true, Optional.of(new CellString("P1", 0, 3)));
+    }
+
     static PassageBench of(CellCard card) {
         return new PassageBench(card, Procedure.careful());
     }
@@ -65,6 +73,24 @@ final class PassageBench extends BenchChannel<PassageBench> {
 
     static PassageBench handLoaded() {
         return of(handLoadedCell());
+    }
+
+    static PassageBench handLoaded(Procedure procedure) {
+        return of(handLoadedCell(), procedure);
+    }
+
+    /** Careful, but with another limit for the rest. */
+    static Procedure restedBelow(double volts) {
+        Procedure careful = Procedure.careful();
+        Procedure.Rest rest = careful.rest();
+        return new Procedure(
+                "rested below " + volts,
+                1,
+                careful.drain(),
+                new Procedure.Rest(volts, rest.leastMillis(), rest.recoveryMillis()),
+                careful.tieOff(),
+                careful.heat(),
+                careful.plausible());
     }
 
     // ---- situations, each on the way of the one before ----
@@ -229,6 +255,14 @@ final class PassageBench extends BenchChannel<PassageBench> {
     PassageBench stringOpened() {
         openSwitch();
         return fold(new Entry.StringOpened(millis()));
+    }
+
+    PassageBench stringOpenedBecauseOf(String tag) {
+        return fold(new Entry.StringOpened(millis(), Optional.of(tag)));
+    }
+
+    PassageBench ownLoad(double ohms, boolean switched) {
+        return fold(new Entry.OwnLoad(millis(), ohms, switched));
     }
 
     // ---- what came of it ----

@@ -33,7 +33,7 @@ class ProcedureChangeTest {
     @Test
     void a_stricter_procedure_sends_a_cell_back_that_is_over_its_limit() {
         PassageBench bench =
-                PassageBench.switched().resting().judgeBy(Procedure.strict()).watch(seconds(2));
+                PassageBench.switched().resting().judgeBy(Procedure.strict()).watch(seconds(4));
 
         assertThat(bench.raised()).containsExactly(FindingKind.REBOUND);
         assertThat(bench.phase()).isEqualTo(Phase.DRAIN);

@@ -58,6 +58,16 @@ class RestTest {
         }
 
         @Test
+        void in_a_single_reading_has_not_come_back() {
+            PassageBench bench = PassageBench.switched().resting().watch(hours(1));
+
+            bench.reads(0.6).watch(seconds(1)).readsTheCellAgain().watch(minutes(1));
+
+            assertThat(bench.raised()).isEmpty();
+            assertThat(bench.phase()).isEqualTo(Phase.REST);
+        }
+
+        @Test
         void just_below_the_limit_stays_off() {
             PassageBench bench = PassageBench.switched().draining().drainedTo(0.49, 0.03);
 
@@ -81,7 +91,7 @@ class RestTest {
             PassageBench bench = PassageBench.switched().rested();
             assertThat(bench.judge().allowed()).contains(Act.TIE_OFF);
 
-            bench.swapFor(0.55, 0.03).watch(seconds(3));
+            bench.swapFor(0.55, 0.03).watch(seconds(6));
 
             assertThat(bench.judge().allowed()).doesNotContain(Act.TIE_OFF);
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);

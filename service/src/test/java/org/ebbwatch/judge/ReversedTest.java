@@ -31,6 +31,14 @@ class ReversedTest {
         }
 
         @Test
+        void is_not_raised_for_a_single_reading() {
+            PassageBench bench = PassageBench.switched().draining().reads(-0.5).watch(seconds(2));
+            bench.readsTheCellAgain().watch(minutes(1));
+
+            assertThat(bench.raised()).doesNotContain(FindingKind.REVERSED);
+        }
+
+        @Test
         void is_not_raised_where_the_uncertainty_explains_it() {
             PassageBench bench = PassageBench.switched()
                     .draining()

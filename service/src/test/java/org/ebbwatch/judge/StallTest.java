@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.ebbwatch.judge.PassageBench.hours;
 import static org.ebbwatch.judge.PassageBench.minutes;
 
+import org.ebbwatch.judge.Entry.LeadProof;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.junit.jupiter.api.Nested;
@@ -116,6 +117,22 @@ class StallTest {
 
             assertThat(bench.standing()).contains(FindingKind.OVERDUE);
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+        }
+
+        @Test
+        void goes_when_the_cell_leaves_drain_and_counts_anew_once_a_person_decided() {
+            PassageBench bench =
+                    PassageBench.switched().readsAmperes(3.0).draining().watch(minutes(75));
+            assertThat(bench.standing()).contains(FindingKind.OVERDUE);
+
+            bench.leadChecked(LeadProof.OPEN);
+            assertThat(bench.phase()).isEqualTo(Phase.HELD);
+            assertThat(bench.standing()).doesNotContain(FindingKind.OVERDUE);
+
+            bench.readsAmperes(Double.NaN).watch(minutes(2)).forgetEvents();
+            bench.act(Act.DRAIN_AGAIN).watch(hours(2));
+            assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+            assertThat(bench.raised()).doesNotContain(FindingKind.OVERDUE);
         }
 
         @Test

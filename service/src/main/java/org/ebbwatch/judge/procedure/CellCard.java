@@ -2,18 +2,27 @@ package org.ebbwatch.judge.procedure;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.Optional;
+
 /**
  * What is known of a cell and its load when it is checked in.
  *
  * @param tag the person's own name for the cell, 1 to 64 characters
  * @param chemistry its chemistry
  * @param ratedAmpereHours its rated capacity, above 0
- * @param loadOhms the resistor it is drained through, above 0
+ * @param loadOhms the resistor it is drained through, above 0; for a cell of a string the one across all of it
  * @param switched whether the board switches that resistor; otherwise a person does
  * @param inString whether it is drained in series with its neighbours
+ * @param string which string; empty for a cell that is in none, or was checked in when strings had no names
  */
 public record CellCard(
-        String tag, Chemistry chemistry, double ratedAmpereHours, double loadOhms, boolean switched, boolean inString) {
+        String tag,
+        Chemistry chemistry,
+        double ratedAmpereHours,
+        double loadOhms,
+        boolean switched,
+        boolean inString,
+        Optional<CellString> string) {
     public CellCard {
         requireNonNull(chemistry);
         if (tag.isBlank() || tag.length() > 64) {
@@ -21,6 +30,21 @@ public record CellCard(
         }
         requirePositive(ratedAmpereHours, "rated capacity in ampere hours");
         requirePositive(loadOhms, "load in ohms");
+        if (string.isPresent() && !inString) {
+            throw new IllegalArgumentException(
+                    "a cell of the string " + string.get().name() + " is in a string");
+        }
+    }
+
+    /** A cell that is in no string with a name. */
+    public CellCard(
+            String tag,
+            Chemistry chemistry,
+            double ratedAmpereHours,
+            double loadOhms,
+            boolean switched,
+            boolean inString) {
+        this(tag, chemistry, ratedAmpereHours, loadOhms, switched, inString, Optional.empty());
     }
 
     private static void requirePositive(double number, String what) {

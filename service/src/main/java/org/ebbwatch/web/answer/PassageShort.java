@@ -4,8 +4,8 @@ import io.micronaut.core.annotation.Nullable;
 import io.micronaut.serde.annotation.Serdeable;
 import java.util.List;
 import java.util.UUID;
+import org.ebbwatch.judge.LoadStep;
 import org.ebbwatch.judge.Phase;
-import org.ebbwatch.passage.LoadStep;
 import org.ebbwatch.passage.RackView.PassageView;
 
 /**

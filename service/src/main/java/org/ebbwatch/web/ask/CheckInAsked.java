@@ -7,6 +7,7 @@ import io.swagger.v3.oas.annotations.media.Schema.RequiredMode;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.DeskRequest.CheckIn;
@@ -22,7 +23,10 @@ import org.ebbwatch.passage.DeskRequest.CheckIn;
  * @param ratedAmpereHours the maker's rating when new
  * @param loadOhms the resistor it is emptied through
  * @param switched true where the board's switch closes the load, false where hands do
- * @param inString whether it is one of several cells in series on neighbouring channels; false where nothing is said
+ * @param inString whether it is one of several cells in series on neighbouring channels; true where a string is named
+ * @param string the name of that string; loadOhms and switched are then those of the one load across all its cells
+ * @param stringFirstChannel the first channel of the string
+ * @param stringCells how many cells the string has, on as many neighbouring channels
  * @param procedure what it is judged by; careful where nothing is said
  */
 @Serdeable
@@ -35,6 +39,9 @@ public record CheckInAsked(
         @Schema(requiredMode = RequiredMode.REQUIRED, minimum = "0.01", maximum = "100000") double loadOhms,
         @Schema(requiredMode = RequiredMode.REQUIRED) boolean switched,
         @Nullable Boolean inString,
+        @Nullable @Schema(maxLength = 40) String string,
+        @Nullable @Schema(minimum = "0", maximum = "62") Integer stringFirstChannel,
+        @Nullable @Schema(minimum = "2", maximum = "64") Integer stringCells,
         @Nullable Rule procedure) {
     private static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]{0,39}");
     private static final String NAME_TAKES =
@@ -64,6 +71,16 @@ public record CheckInAsked(
         strict
     }
 
+    private static Optional<CellString> string(Body body) {
+        boolean told = body.isGiven("string") || body.isGiven("stringFirstChannel") || body.isGiven("stringCells");
+        if (!told) {
+            return Optional.empty();
+        }
+        String name = body.text("string", NAME_TAKES, NAME);
+        int first = body.whole("stringFirstChannel", 0, HIGHEST_CHANNEL - 1);
+        return Optional.of(new CellString(name, first, body.whole("stringCells", 2, HIGHEST_CHANNEL + 1 - first)));
+    }
+
     /** Reads the body. */
     public static CheckIn read(@Nullable String text) {
         Body body = Body.of(
@@ -76,14 +93,19 @@ public record CheckInAsked(
                 "loadOhms",
                 "switched",
                 "inString",
+                "string",
+                "stringFirstChannel",
+                "stringCells",
                 "procedure");
+        Optional<CellString> string = string(body);
         var cell = new CellCard(
                 body.text("tag", NAME_TAKES, NAME),
                 body.choice("chemistry", Kind.values(), Kind::name).judged,
                 body.number("ratedAmpereHours", 0.01, 1_000),
                 body.number("loadOhms", 0.01, 100_000),
                 body.truth("switched"),
-                body.truthIfGiven("inString").orElse(false));
+                body.truthIfGiven("inString").orElse(false) || string.isPresent(),
+                string);
         Optional<Rule> rule = body.isGiven("procedure")
                 ? Optional.of(body.choice("procedure", Rule.values(), Rule::name))
                 : Optional.empty();

@@ -11,7 +11,7 @@ class StepResistanceTest {
     @Test
     void is_the_sag_over_the_current_through_a_known_load() {
         StepResistance meter = rested();
-        meter.loaded(1_000, 4.0, Double.NaN, 0.001);
+        meter.loaded(1_000, 4.0, 0.4, 0.001);
 
         StepResistance.Step step = meter.latest().orElseThrow();
         assertThat(step.ohms()).isCloseTo(0.2 / 0.4, within(1e-12));
@@ -30,10 +30,10 @@ class StepResistanceTest {
     @Test
     void waits_for_the_first_reading_half_a_second_after_the_last_open_one() {
         StepResistance meter = rested();
-        meter.loaded(100, 4.1, Double.NaN, 0.001);
+        meter.loaded(100, 4.1, 0.41, 0.001);
         assertThat(meter.latest()).isEmpty();
-        meter.loaded(600, 4.0, Double.NaN, 0.001);
-        meter.loaded(60_000, 3.0, Double.NaN, 0.001);
+        meter.loaded(600, 4.0, 0.4, 0.001);
+        meter.loaded(60_000, 3.0, 0.3, 0.001);
 
         assertThat(meter.latest().orElseThrow().ohms()).isCloseTo(0.5, within(1e-12));
     }
@@ -41,16 +41,16 @@ class StepResistanceTest {
     @Test
     void is_not_given_where_no_step_stands_out_or_the_open_reading_is_old() {
         StepResistance faint = rested();
-        faint.loaded(1_000, 4.1995, Double.NaN, 0.001);
+        faint.loaded(1_000, 4.1995, 0.41995, 0.001);
         assertThat(faint.latest()).isEmpty();
 
         StepResistance late = rested();
-        late.loaded(13_000, 4.0, Double.NaN, 0.001);
+        late.loaded(13_000, 4.0, 0.4, 0.001);
         assertThat(late.latest()).isEmpty();
 
         StepResistance blind = rested();
         blind.interrupt();
-        blind.loaded(1_000, 4.0, Double.NaN, 0.001);
+        blind.loaded(1_000, 4.0, 0.4, 0.001);
         assertThat(blind.latest()).isEmpty();
     }
 
@@ -62,11 +62,12 @@ class StepResistanceTest {
         for (int run = 0; run < 2_000; run++) {
             double trueOhms = 10 * (1 + 0.01 * (2 * random.nextDouble() - 1));
             double loaded = 4.2 / (1 + 0.12 / trueOhms);
-            var meter = new StepResistance(10, 2 * 0.1 / Math.sqrt(3));
+            var meter = new StepResistance(2 * 0.01 / Math.sqrt(3));
             for (int second = -20; second <= 0; second++) {
                 meter.open(second * 1_000L, 4.2 + 0.0005 * random.nextGaussian(), Double.NaN);
             }
-            meter.loaded(1_000, loaded + 0.0005 * random.nextGaussian(), Double.NaN, 2 * Math.sqrt(2) * 0.0005);
+            double read = loaded + 0.0005 * random.nextGaussian();
+            meter.loaded(1_000, read, read / 10, 2 * Math.sqrt(2) * 0.0005);
             StepResistance.Step step = meter.latest().orElseThrow();
             inside += Math.abs(step.ohms() - 0.12) <= step.expandedOhms() ? 1 : 0;
         }
@@ -74,7 +75,7 @@ class StepResistanceTest {
     }
 
     private static StepResistance rested() {
-        var meter = new StepResistance(10, 0.1);
+        var meter = new StepResistance(0.01);
         for (int second = -5; second <= 0; second++) {
             meter.open(second * 1_000L, 4.2, Double.NaN);
         }

@@ -1,44 +1,48 @@
-package org.ebbwatch.passage;
+package org.ebbwatch.judge;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Entry.Suspicion;
-import org.ebbwatch.judge.Phase;
+import org.ebbwatch.judge.estimate.NoiseMeter;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Chemistry;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class HandLoadTest {
-    private static final double OHMS = 20;
+class HandStepTest {
     private static final double COUNT_VOLTS = 0.0001;
 
-    private final HandLoad load = new HandLoad(OHMS);
+    private final HandStep load =
+            new HandStep(new LoadedCell(new CellCard("A", Chemistry.LAYERED_OXIDE, 2, 20, false, false)));
+    private final NoiseMeter noise = new NoiseMeter();
     private long millis;
     private double amperes = Double.NaN;
-    private boolean bonded;
+    private double expandedVolts = 0.002;
+    private boolean announced;
+    private boolean drew = true;
 
     /** So many seconds at this voltage, with some counts of noise. */
     private void reads(double volts, int seconds, boolean saidOn) {
         for (int second = 0; second < seconds; second++) {
             millis += 1_000;
-            double noise = ((millis / 1_000 * 7919) % 5 - 2) * COUNT_VOLTS;
-            load.follow(
-                    new Scan(
-                            millis,
-                            volts + noise,
-                            0.002,
-                            COUNT_VOLTS,
-                            amperes,
-                            20,
-                            20,
-                            Double.NaN,
-                            Double.NaN,
-                            false,
-                            Suspicion.NONE),
-                    saidOn,
-                    saidOn ? Phase.DRAIN : Phase.REST,
-                    bonded);
+            double read = volts + ((millis / 1_000 * 7919) % 5 - 2) * COUNT_VOLTS;
+            noise.add(read, COUNT_VOLTS);
+            var scan = new Scan(
+                    millis,
+                    read,
+                    expandedVolts,
+                    COUNT_VOLTS,
+                    amperes,
+                    20,
+                    20,
+                    Double.NaN,
+                    Double.NaN,
+                    false,
+                    Suspicion.NONE);
+            double difference = noise.expandedDifference(COUNT_VOLTS);
+            load.follow(new Reading(scan, 1_000, read, difference, false, announced), amperes, saidOn, drew);
         }
     }
 
@@ -123,10 +127,72 @@ class HandLoadTest {
     }
 
     @Test
-    void bonded_leads_are_no_load() {
-        reads(0.3, 120, false);
-        bonded = true;
-        reads(0.0, 120, false);
+    void a_step_of_both_kinds_is_certain() {
+        reads(3.80, 120, false);
+        reads(3.76, 60, false);
+        assertThat(load.isCertain()).isTrue();
+        reads(3.76, 60, true);
+        assertThat(load.isCertain()).isFalse();
+        reads(3.80, 60, true);
+        assertThat(load.isCertain()).isTrue();
+    }
+
+    @Test
+    void a_step_within_five_times_the_uncertainty_is_only_asked_about() {
+        expandedVolts = 0.02;
+        reads(3.60, 120, true);
+        reads(3.64, 60, true);
+        assertThat(load.seems()).contains(LoadStep.SEEMS_OFF);
+        assertThat(load.isCertain()).isFalse();
+    }
+
+    @Test
+    void a_lead_put_back_rises_from_nought_and_is_only_asked_about() {
+        reads(0.0005, 120, true);
+        reads(0.9, 60, true);
+        assertThat(load.seems()).contains(LoadStep.SEEMS_OFF);
+        assertThat(load.isCertain()).isFalse();
+    }
+
+    @Test
+    void a_load_that_never_drew_was_not_taken_off() {
+        drew = false;
+        reads(3.60, 120, true);
+        reads(3.64, 60, true);
+        assertThat(load.isCertain()).isFalse();
+    }
+
+    @Test
+    void an_open_input_that_floats_above_the_cell_is_no_load_taken_off() {
+        reads(3.60, 120, true);
+        reads(4.8, 60, true);
+        assertThat(load.isCertain()).isFalse();
+    }
+
+    @Test
+    void another_cell_put_on_the_channel_is_no_load_put_on() {
+        reads(3.80, 120, false);
+        reads(0.0, 3, false);
+        reads(3.60, 120, false);
         assertThat(load.seems()).isEmpty();
+    }
+
+    @Test
+    void amperes_that_flow_on_outweigh_a_step() {
+        amperes = 0.18;
+        reads(3.60, 120, true);
+        reads(3.64, 60, true);
+        assertThat(load.seems()).isEmpty();
+    }
+
+    @Test
+    void announced_work_is_waited_for() {
+        reads(3.60, 120, true);
+        announced = true;
+        reads(3.64, 300, true);
+        assertThat(load.seems()).isEmpty();
+        announced = false;
+        reads(3.64, 40, true);
+        assertThat(load.isCertain()).isTrue();
     }
 }

@@ -1,4 +1,4 @@
-package org.ebbwatch.passage;
+package org.ebbwatch.judge;
 
 /** What the terminals say of a load that a person puts on and takes off, where the person said otherwise or nothing. */
 public enum LoadStep {
