@@ -1,5 +1,8 @@
 // Shows the rack: asks the service every second, stops asking while nobody looks, and looks stopped when it is.
 
+import { needing, showAlarms, standsAbove } from "./alarms.js";
+import { byId, clock, fill, fresh, lower, make, put, shape } from "./hands.js";
+
 const EVERY_MILLIS = 1000;
 const PATIENCE_MILLIS = 4000;
 const PHASE = {
@@ -32,7 +35,6 @@ const OF_THE_BOARD = new Set(["SILENT", "CLOCK_ODD", "AMBIENT_HIGH"]);
 // Shelves of the scale: volts at their ends, and where those stand in per cent of the width.
 const SHELVES = [[-0.02, 0], [0, 4], [0.1, 34], [1, 67], [4.4, 100]];
 
-const byId = (id) => document.getElementById(id);
 const boards = new Map();
 const cells = new Map();
 let lastAnswer = 0;
@@ -43,12 +45,10 @@ let told = new Set();
 
 // ---- words and figures ----
 
-const lower = (name) => name.toLowerCase().replaceAll("_", " ");
 function words({ kind, line }) {
   const named = line.toLowerCase().startsWith(lower(kind)) ? line : `${lower(kind)}: ${line}`;
   return named + (ADVICE[kind] ?? "");
 }
-const clock = (when) => new Date(when).toLocaleTimeString();
 
 function span(seconds) {
   if (seconds < 10) return `${seconds.toFixed(1)} s`;
@@ -69,41 +69,6 @@ function along(number) {
   const upper = Math.max(1, SHELVES.findIndex(([end]) => clamped <= end));
   const [[from, left], [to, right]] = [SHELVES[upper - 1], SHELVES[upper]];
   return left + ((clamped - from) / (to - from)) * (right - left);
-}
-
-// ---- small hands for the document ----
-
-function put(element, text) {
-  if (element.textContent !== text) element.textContent = text;
-}
-
-function fresh(template) {
-  return byId(template).content.firstElementChild.cloneNode(true);
-}
-
-function make(tag, className, ...children) {
-  const element = document.createElement(tag);
-  if (className) element.className = className;
-  element.append(...children);
-  return element;
-}
-
-function shape(name) {
-  const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
-  const use = document.createElementNS("http://www.w3.org/2000/svg", "use");
-  use.setAttribute("href", `#shape-${name}`);
-  svg.setAttribute("class", "shape");
-  svg.setAttribute("aria-hidden", "true");
-  svg.append(use);
-  return svg;
-}
-
-// Makes a list anew only when what it says has changed: focus and reading position stay where they are.
-function fill(list, entries, build) {
-  const key = JSON.stringify(entries);
-  if (list.dataset.key === key) return;
-  list.dataset.key = key;
-  list.replaceChildren(...entries.map(build));
 }
 
 // ---- one cell ----
@@ -248,7 +213,8 @@ function staleness(board) {
 
 // ---- what needs a person ----
 
-function needs(rack) {
+// What the alarms above say is not said again.
+function needs(rack, alarms) {
   const list = [];
   if (rack.boards.length === 0) {
     list.push({ loudness: "RINGING", where: "the rack", target: "", text: "No board is named. Nothing is watched.", key: "no board" });
@@ -262,15 +228,15 @@ function needs(rack) {
     const where = `${passage.board} ${passage.channel}, ${passage.tag}`;
     const target = `cell-${passage.board}-${passage.channel}`;
     const own = passage.findings.filter((finding) => finding.urgency !== "ADVISORY" && !OF_THE_BOARD.has(finding.kind));
-    for (const finding of own) {
+    for (const finding of own.filter((it) => !standsAbove(alarms, it.kind, passage))) {
       list.push({ loudness: finding.urgency, where, target, text: words(finding), key: `${passage.id} ${finding.kind}` });
     }
     const known = stale.some((board) => board.name === passage.board);
-    for (const finding of passage.findings.filter((it) => OF_THE_BOARD.has(it.kind) && !(known && it.kind === "SILENT"))) {
+    for (const finding of passage.findings.filter((it) => OF_THE_BOARD.has(it.kind) && !(known && it.kind === "SILENT") && !standsAbove(alarms, it.kind, passage))) {
       const key = `${passage.board} ${finding.kind}`;
       shared.set(key, { finding, board: passage.board, count: (shared.get(key)?.count ?? 0) + 1 });
     }
-    if (passage.phase === "HELD" && own.length === 0) {
+    if (passage.phase === "HELD" && own.length === 0 && !standsAbove(alarms, "HELD", passage)) {
       list.push({ loudness: "DECISION", where, target, text: passage.reason, key: `${passage.id} held` });
     }
     for (const wait of passage.waitsFor) {
@@ -284,25 +250,28 @@ function needs(rack) {
   return list.sort((one, other) => LOUDNESS.indexOf(other.loudness) - LOUDNESS.indexOf(one.loudness));
 }
 
-function showNeeds(rack) {
-  const list = needs(rack);
+function showNeeds(rack, book) {
+  const list = needs(rack, book.alarms);
+  const alarms = needing(book);
   const cellsNow = rack.passages.length === 1 ? "1 cell" : `${rack.passages.length} cells`;
-  put(byId("nobody"), list.length === 0 ? `Nobody is needed now. ${cellsNow} on the way.` : "");
+  const calm = alarms.length === 0 ? `Nobody is needed now. ${cellsNow} on the way.` : "Nothing beyond the alarms above.";
+  put(byId("nobody"), list.length === 0 ? calm : "");
   byId("nobody").hidden = list.length > 0;
   fill(byId("needed"), list, ({ loudness, where, target, text }) => {
     const name = ATTENTION[loudness] === "held" ? "decision" : ATTENTION[loudness];
     const place = target ? Object.assign(make("a", "", where), { href: `#${target}` }) : make("strong", "", where);
     return make("li", name, shape(name), make("p", "", `${ATTENTION[loudness]}: `, place), make("span", "", text));
   });
-  const now = new Set(list.map((need) => need.key));
-  const news = list.filter((need) => !told.has(need.key));
+  const all = [...alarms, ...list];
+  const now = new Set(all.map((need) => need.key));
+  const news = all.filter((need) => !told.has(need.key));
   told = now;
   const say = (need) => `${ATTENTION[need.loudness]}: ${need.where}: ${need.text}`;
   const danger = news.filter((need) => need.loudness === "DANGER");
   if (danger.length) put(byId("shouted"), danger.map(say).join(" "));
   const others = news.filter((need) => need.loudness !== "DANGER");
   if (others.length) put(byId("said"), others.map(say).join(" "));
-  document.title = list.length === 0 ? "Ebbwatch" : `${list.length} for a person · Ebbwatch`;
+  document.title = all.length === 0 ? "Ebbwatch" : `${all.length} for a person · Ebbwatch`;
 }
 
 // ---- the rack ----
@@ -312,7 +281,7 @@ function forget(shown, key, element) {
   shown.delete(key);
 }
 
-function show(rack) {
+function show(rack, book) {
   const passages = new Map(rack.passages.map((passage) => [passage.id, passage]));
   for (const board of rack.boards) {
     showBoard(board, rack.channels.filter((channel) => channel.board === board.name), passages);
@@ -324,7 +293,8 @@ function show(rack) {
   for (const [key, element] of cells) {
     if (!present.has(key)) forget(cells, key, element);
   }
-  showNeeds(rack);
+  showAlarms(book);
+  showNeeds(rack, book);
   const models = rack.boards.filter((board) => board.simulated).map((board) => board.name);
   byId("simulated").hidden = !rack.simulated;
   put(byId("simulated-what"), `board ${models.join(", ")}: no real cell is there`);
@@ -361,9 +331,9 @@ async function tick() {
   if (asking || document.hidden) return;
   asking = true;
   try {
-    const rack = await ask("api/v1/rack");
+    const [rack, book] = await Promise.all([ask("api/v1/rack"), ask("api/v1/alarms")]);
     whyNot = "This page failed at showing the answer.";
-    show(rack);
+    show(rack, book);
     whyNot = "";
     lastAnswer = performance.now();
     lastAnswerAt = Date.now();

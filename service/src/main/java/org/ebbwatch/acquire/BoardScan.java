@@ -1,6 +1,7 @@
 package org.ebbwatch.acquire;
 
 import org.ebbwatch.time.HostTime;
+import org.ebbwatch.time.LastSeen;
 
 /**
  * One complete scan of a board. One object serves every scan of a session, so that a fast simulated rack makes no garbage:
@@ -15,12 +16,9 @@ public final class BoardScan {
     private final int[] celsius;
     private final int[] amperes;
     private final byte[] state;
-    private long bootNumber;
-    private long scan;
-    private long eventMillis;
+    private LastSeen seen;
     private int contacts;
     private boolean amperesPresent;
-    private HostTime arrival;
 
     /** A scan of so many channels, all counts 0. */
     public BoardScan(int channels) {
@@ -31,19 +29,10 @@ public final class BoardScan {
     }
 
     /** Sets everything but the channels. */
-    public BoardScan stamp(
-            long newBootNumber,
-            long newScan,
-            long newEventMillis,
-            int newContacts,
-            boolean newAmperesPresent,
-            HostTime newArrival) {
-        bootNumber = newBootNumber;
-        scan = newScan;
-        eventMillis = newEventMillis;
+    public BoardScan stamp(LastSeen newSeen, int newContacts, boolean newAmperesPresent) {
+        seen = newSeen;
         contacts = newContacts;
         amperesPresent = newAmperesPresent;
-        arrival = newArrival;
         return this;
     }
 
@@ -60,19 +49,24 @@ public final class BoardScan {
         return state.length;
     }
 
+    /** Where the scan stands on the board's clock, on event time and on the host's clocks. */
+    public LastSeen seen() {
+        return seen;
+    }
+
     /** The board's boot number, u32; 0 where it cannot count. */
     public long bootNumber() {
-        return bootNumber;
+        return seen.bootNumber();
     }
 
     /** The scan's number within the boot, u32. */
     public long scan() {
-        return scan;
+        return seen.scan();
     }
 
     /** Event time in milliseconds since the board was first seen. */
     public long eventMillis() {
-        return eventMillis;
+        return seen.eventMillis();
     }
 
     /** Contact inputs: bit n is 1 where input n is closed. */
@@ -87,7 +81,7 @@ public final class BoardScan {
 
     /** When the last frame of the scan arrived; its wall time is a label only. */
     public HostTime arrival() {
-        return arrival;
+        return seen.host();
     }
 
     /** Volts in counts, by channel; shared. */

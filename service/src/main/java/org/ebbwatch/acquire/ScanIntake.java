@@ -108,9 +108,9 @@ final class ScanIntake {
         Arrival arrival = clock.accept(view.bootNumber(), view.boardMillis(), view.scan(), now);
         if (arrival instanceof Arrival.AfterGap after) {
             tellGap(after, lastEventMillis, view.bootNumber());
-            return handOn(view, after.eventMillis(), now, attendedMillis);
+            return handOn(view, attendedMillis);
         }
-        return arrival instanceof Arrival.Next next && handOn(view, next.eventMillis(), now, attendedMillis);
+        return arrival instanceof Arrival.Next && handOn(view, attendedMillis);
     }
 
     /** Looks whether the board has fallen silent. */
@@ -143,7 +143,7 @@ final class ScanIntake {
         listener.gap(board, after.gap());
     }
 
-    private boolean handOn(ReadingsView view, long eventMillis, HostTime now, long attendedMillis) {
+    private boolean handOn(ReadingsView view, long attendedMillis) {
         scans++;
         restartAnnounced = false;
         lastScanSeen = view.scan();
@@ -156,7 +156,7 @@ final class ScanIntake {
             listener.clockOdd(board, clock.rate().ratio(), odd);
         }
         BoardScan scan = assembly.scan();
-        scan.stamp(view.bootNumber(), view.scan(), eventMillis, assembly.contacts(), assembly.amperesPresent(), now);
+        scan.stamp(clock.lastSeen(), assembly.contacts(), assembly.amperesPresent());
         listener.scan(board, scan);
         return true;
     }

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.function.ToLongFunction;
 import org.ebbwatch.acquire.HostClock;
@@ -22,6 +23,8 @@ import org.ebbwatch.alarm.book.Report;
 import org.ebbwatch.alarm.book.Report.Condition;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.OutletMessage;
+import org.ebbwatch.passage.Happening;
+import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.PassageStanding;
 import org.ebbwatch.passage.RackObserver;
 import org.ebbwatch.passage.RackStorage;
@@ -48,6 +51,8 @@ public final class AlarmDesk implements RackObserver {
     private final List<Outbox> outboxes;
     private final Supplier<UUID> ids;
     private final HostClock clock;
+    private final Happenings happenings;
+    private final List<Happening> news = new ArrayList<>();
     private final Map<Outbox, List<OutletMessage>> unsent = new LinkedHashMap<>();
     private final Map<String, Report> boardNews = new LinkedHashMap<>();
     private boolean storageInTrouble;
@@ -58,15 +63,22 @@ public final class AlarmDesk implements RackObserver {
      *
      * @param outboxes the ways out, each already bound to its outlet
      * @param ids gives time-ordered identifiers
+     * @param happenings is told of every step
      */
     public AlarmDesk(
-            NightHours night, RackStorage storage, List<Outbox> outboxes, Supplier<UUID> ids, HostClock clock) {
+            NightHours night,
+            RackStorage storage,
+            List<Outbox> outboxes,
+            Supplier<UUID> ids,
+            HostClock clock,
+            Happenings happenings) {
         this.book = new AlarmBook(night, ids);
         this.storage = storage;
         this.table = storage.alarms();
         this.outboxes = List.copyOf(outboxes);
         this.ids = ids;
         this.clock = clock;
+        this.happenings = happenings;
     }
 
     /**
@@ -118,6 +130,8 @@ public final class AlarmDesk implements RackObserver {
     /** Hands over what is written down. */
     @Override
     public void committed() {
+        happenings.add(news);
+        news.clear();
         unsent.forEach((outbox, messages) -> messages.forEach(outbox::put));
         unsent.clear();
     }
@@ -152,48 +166,42 @@ public final class AlarmDesk implements RackObserver {
 
     // ---- what people ask ----
 
-    /** A person knows of an alarm. */
-    public AlarmAnswer acknowledge(UUID alarm, String who) {
+    /**
+     * Does what a person asks, or refuses it and changes nothing.
+     *
+     * @param alongside writes down what is to last together with the step, before it is committed
+     */
+    AlarmAnswer ask(AlarmRequest request, Consumer<AlarmEvent> alongside) {
         HostTime now = clock.now();
-        return answered(book.acknowledge(alarm, who, moment(now)), now);
-    }
-
-    /** A person has looked after what left a latched alarm. */
-    public AlarmAnswer reset(UUID alarm, String who) {
-        HostTime now = clock.now();
-        return answered(book.reset(alarm, who, moment(now)), now);
-    }
-
-    /** A person puts an alarm away for a time. */
-    public AlarmAnswer shelve(UUID alarm, String who, String reason, Duration time) {
-        HostTime now = clock.now();
-        return answered(book.shelve(alarm, who, reason, time, moment(now)), now);
-    }
-
-    /** A person ends the shelving early. */
-    public AlarmAnswer endShelving(UUID alarm, String who) {
-        HostTime now = clock.now();
-        return answered(book.endShelving(alarm, who, moment(now)), now);
-    }
-
-    /** A person takes an alarm out of service, for work on what it watches. */
-    public AlarmAnswer takeOutOfService(UUID alarm, String who, String reason) {
-        HostTime now = clock.now();
-        return answered(book.takeOutOfService(alarm, who, reason, moment(now)), now);
-    }
-
-    /** A person puts an alarm back in service. */
-    public AlarmAnswer putBackInService(UUID alarm, String who) {
-        HostTime now = clock.now();
-        return answered(book.putBackInService(alarm, who, moment(now)), now);
-    }
-
-    private AlarmAnswer answered(AlarmAnswer answer, HostTime now) {
+        AlarmAnswer answer = answer(request, moment(now));
         if (answer instanceof AlarmAnswer.Done done) {
             write(List.of(done.event()), now);
+            alongside.accept(done.event());
             commit();
         }
         return answer;
+    }
+
+    private AlarmAnswer answer(AlarmRequest request, Moment now) {
+        UUID alarm = request.alarm();
+        String who = request.by();
+        return switch (request.step()) {
+            case ACKNOWLEDGED -> book.acknowledge(alarm, who, now);
+            case RESET -> book.reset(alarm, who, now);
+            case SHELVED -> book.shelve(alarm, who, request.reason(), Duration.ofMinutes(request.minutes()), now);
+            case SHELVING_ENDED -> book.endShelving(alarm, who, now);
+            case TAKEN_OUT_OF_SERVICE -> book.takeOutOfService(alarm, who, request.reason(), now);
+            case PUT_BACK_IN_SERVICE -> book.putBackInService(alarm, who, now);
+            case RAISED, RETURNED, TOLD -> throw new IllegalStateException("no person asks for " + request.step());
+        };
+    }
+
+    /** An alarm that is alive. */
+    Optional<AlarmView> find(UUID id) {
+        return book.alive().stream()
+                .filter(alarm -> alarm.id().equals(id))
+                .findFirst()
+                .map(AlarmView::of);
     }
 
     /** The alarms and the outlets at this moment. */
@@ -229,6 +237,7 @@ public final class AlarmDesk implements RackObserver {
                 table.update(row);
             }
             table.append(step(event, wall));
+            news.add(AlarmNews.of(event));
             if (event.sent()) {
                 outboxes.forEach(outbox -> send(event, outbox, wall));
             }

@@ -123,6 +123,7 @@ final class AlarmJson {
         body.put("number", number);
         body.put("at", Instant.ofEpochMilli(event.at().wallMillis()).toString());
         body.put("alarmId", alarm.id().toString());
+        body.put("sequence", alarm.steps());
         body.put("step", event.step().name());
         body.put("rings", event.rings());
         body.put("kind", alarm.kind().name());

@@ -18,6 +18,7 @@ import org.ebbwatch.judge.FindingKind.Urgency;
  * One alarm for people to look at.
  *
  * @param id by which it is acknowledged
+ * @param sequence how many steps it has made; rises with each
  * @param kind what is the matter
  * @param urgency how loudly it asks for a person
  * @param latched whether it must be reset after its condition is gone
@@ -37,6 +38,7 @@ import org.ebbwatch.judge.FindingKind.Urgency;
  */
 public record AlarmView(
         UUID id,
+        long sequence,
         AlarmKind kind,
         Urgency urgency,
         boolean latched,
@@ -64,6 +66,7 @@ public record AlarmView(
     static AlarmView of(Alarm alarm) {
         return new AlarmView(
                 alarm.id(),
+                alarm.steps(),
                 alarm.kind(),
                 alarm.kind().urgency(),
                 alarm.kind().isLatched(),

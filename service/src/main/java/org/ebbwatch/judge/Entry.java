@@ -185,6 +185,17 @@ public sealed interface Entry {
     }
 
     /**
+     * The service went on with another version of the judge, which sees the passage in another phase.
+     *
+     * @param left the phase in which the earlier version left it
+     */
+    record JudgedAnew(long eventMillis, Phase left) implements Entry {
+        public JudgedAnew {
+            requireNonNull(left);
+        }
+    }
+
+    /**
      * The load of the string this cell belongs to was opened for good; its cells finish singly.
      *
      * @param because the tag of the cell for which it was; empty where nobody said

@@ -41,6 +41,8 @@ final class HeatWatch {
     private double smoothAmbient = Double.NaN;
     private double slowReference = Double.NaN;
     private double quickReference = Double.NaN;
+    private double quickCelsius = Double.NaN;
+    private double slowCelsius = Double.NaN;
     private double ownKelvin;
     private int blindScans;
     private double carriedKelvin;
@@ -63,6 +65,8 @@ final class HeatWatch {
         heating.forget();
         quickReference = Double.NaN;
         slowReference = Double.NaN;
+        quickCelsius = Double.NaN;
+        slowCelsius = Double.NaN;
     }
 
     void judgeBy(Heat other) {
@@ -115,12 +119,14 @@ final class HeatWatch {
         }
     }
 
-    /** The reference is averaged over some seconds, so that its noise does not add to the cell's. */
+    /** Against the reference of the last minutes: its noise must not add to the cell's, nor look like a drift. */
     private void evidence(long millis, double reference, double celsius, boolean tells, long stepMillis) {
         quickReference = follow(quickReference, reference, stepMillis / AMBIENT_LAG_MILLIS);
         slowReference = follow(slowReference, reference, stepMillis / REFERENCE_LAG_MILLIS);
+        quickCelsius = follow(quickCelsius, celsius, stepMillis / AMBIENT_LAG_MILLIS);
+        slowCelsius = follow(slowCelsius, celsius, stepMillis / REFERENCE_LAG_MILLIS);
         if (tells) {
-            heating.add(millis, Double.isNaN(reference) ? reference : celsius - quickReference, 0);
+            heating.add(millis, Double.isNaN(reference) ? reference : celsius - slowReference, 0);
         } else {
             heating.forget();
         }
@@ -237,12 +243,14 @@ final class HeatWatch {
         }
     }
 
-    /** A rise over its reference that noise does not explain, nor that the reference fell. */
+    /** A rise that noise does not explain, which the reading itself shows while its reference stands. */
     private boolean isEvident() {
+        if (!heating.isHeating() || heating.surelyPerSecond() < TELLING_KELVIN_PER_SECOND) {
+            return false;
+        }
         double rise = heating.perSecond() * heating.rampSeconds();
-        return heating.isHeating()
-                && heating.perSecond() >= TELLING_KELVIN_PER_SECOND
-                && slowReference - quickReference < rise / 2;
+        boolean stands = Math.abs(quickReference - slowReference) < rise / 2;
+        return stands && quickCelsius - slowCelsius >= rise / 3;
     }
 
     private void projected(SensorWatch sensors, Phase phase) {

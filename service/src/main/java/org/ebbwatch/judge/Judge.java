@@ -8,6 +8,7 @@ import org.ebbwatch.judge.Entry.Announced;
 import org.ebbwatch.judge.Entry.CalibrationChanged;
 import org.ebbwatch.judge.Entry.ClockJudged;
 import org.ebbwatch.judge.Entry.Gap;
+import org.ebbwatch.judge.Entry.JudgedAnew;
 import org.ebbwatch.judge.Entry.LeadChecked;
 import org.ebbwatch.judge.Entry.Metered;
 import org.ebbwatch.judge.Entry.Moved;
@@ -94,6 +95,8 @@ public final class Judge {
             reports.recalibrated();
         } else if (entry instanceof ProcedureChanged changed) {
             reports.judgeBy(changed.procedure());
+        } else if (entry instanceof JudgedAnew anew) {
+            reports.judgedAnew(anew.left());
         } else if (entry instanceof StringOpened opened) {
             reports.stringOpened(opened.because());
         } else if (entry instanceof OwnLoad own) {

@@ -142,10 +142,12 @@ final class LoadWatch {
         return true;
     }
 
-    /** Voltages before and after cannot be compared. */
+    /** Voltages before and after cannot be compared, and the board may not have been asked meanwhile. */
     void interrupted() {
         forgetLevels();
         sagJudged = true;
+        askedMillis = NEVER;
+        deniedSinceMillis = NEVER;
     }
 
     private void forgetLevels() {

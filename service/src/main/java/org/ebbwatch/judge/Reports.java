@@ -99,6 +99,11 @@ final class Reports {
         }
     }
 
+    /** Two versions of the judge disagree on where the passage is. */
+    void judgedAnew(Phase left) {
+        passage.hold("an updated judge sees this cell in " + passage.phase() + " where it was left in " + left);
+    }
+
     void judgeBy(Procedure other) {
         Procedure procedure = passage.procedure();
         Phase phase = passage.phase();

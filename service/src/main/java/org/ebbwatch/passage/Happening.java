@@ -14,8 +14,10 @@ import java.util.UUID;
  * @param tag of that passage's cell; empty where there is none
  * @param channel that passage is on, from 0; -1 where there is none
  * @param eventMillis event time; -1 where the board was not heard yet
- * @param sequence of the entry of that passage's journal, by which it can be acted on next; 0 where there is none
- * @param what the phase, the finding kind, the act, what is asked for or the state of the link
+ * @param alarm which alarm; empty where it is about none
+ * @param sequence of that alarm, else of the entry of that passage's journal, by which it can be acted on next; 0 where there is
+ *     none
+ * @param what the phase, the finding kind, the act, what is asked for, the state of the link or the alarm's step
  * @param line in words; may be empty
  */
 public record Happening(
@@ -25,6 +27,7 @@ public record Happening(
         String tag,
         int channel,
         long eventMillis,
+        Optional<UUID> alarm,
         long sequence,
         String what,
         String line) {
@@ -46,7 +49,9 @@ public record Happening(
         /** A load put on by hand seems to be where nobody said, or no longer does. */
         SEEMS,
         /** The link to a board changed. */
-        LINK
+        LINK,
+        /** An alarm made a step. */
+        ALARM
     }
 
     public Happening {
@@ -54,7 +59,22 @@ public record Happening(
         requireNonNull(board);
         requireNonNull(passage);
         requireNonNull(tag);
+        requireNonNull(alarm);
         requireNonNull(what);
         requireNonNull(line);
+    }
+
+    /** Something that is about no alarm. */
+    public Happening(
+            Kind kind,
+            String board,
+            Optional<UUID> passage,
+            String tag,
+            int channel,
+            long eventMillis,
+            long sequence,
+            String what,
+            String line) {
+        this(kind, board, passage, tag, channel, eventMillis, Optional.empty(), sequence, what, line);
     }
 }

@@ -11,12 +11,20 @@ public interface RackSource {
     RackView view();
 
     /**
-     * The trace of a passage so far, thinned out so that no peak is lost.
+     * The trace of a passage so far, or to its end, thinned out so that no peak is lost.
      *
      * @param points about how many, 10 to 10,000
      * @return empty if there is no such passage
      */
     Optional<List<TracePoint>> trace(UUID passage, int points);
+
+    /**
+     * Passages that are over, in this run of the service or before it, the one that was opened last first.
+     *
+     * @param before only those opened before the passage with that id
+     * @param most how many at most, from 1
+     */
+    List<ClosedPassage> closed(Optional<UUID> before, int most);
 
     /**
      * One point of a trace.

@@ -2,11 +2,12 @@ package org.ebbwatch.passage;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.Set;
+import java.util.UUID;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.ReceiptTable;
+import org.ebbwatch.time.EventClock;
 
 /** Where a rack keeps its readings and its journal. Used under the rack's lock. */
 public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
@@ -14,8 +15,8 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
     /** Forces the readings so far to disk; to be called at least every 2 s. */
     void flush();
 
-    /** Event time of the last reading kept of a board; empty for a new board. */
-    OptionalLong lastEventMillis(String board);
+    /** The clock of a board, going on where an earlier run left it. */
+    EventClock clock(String board);
 
     /** Tags of all cells that ever had a passage here. */
     Set<String> tags();
@@ -23,8 +24,17 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
     /** Passages nobody has ended. */
     List<PassageCard> openCards();
 
-    /** Folds what is stored of a passage again, from its first reading on. */
-    Refolded refold(PassageCard passage);
+    /** The card of a passage that was written down, open or over. */
+    Optional<PassageCard> card(UUID passage);
+
+    /** As {@link RackSource#closed}; safe for use by several threads. */
+    List<ClosedPassage> closed(Optional<UUID> before, int most);
+
+    /**
+     * Folds what is stored of a passage again, from its first reading on, and writes down what an earlier run had no time to;
+     * to be committed.
+     */
+    TakenUp takeUp(PassageCard passage);
 
     /** Readings of a passage thinned out to about {@code points} so that no peak is lost. */
     List<TracePoint> trace(PassageCard passage, int points);
@@ -35,7 +45,7 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
     /** Where receipts of people's requests are written down; what is written there is committed with the journal. */
     ReceiptTable receipts();
 
-    /** Counts another run of the service over these records; 0 where that cannot be written down. */
+    /** Forgets receipts older than 30 days and counts another run of the service over these records; 0 where that cannot be written down. */
     long beginRun(long wallMillis);
 
     /** Why readings or facts cannot be made to last now; empty while they can. */

@@ -82,9 +82,14 @@ public final class RackWatch implements BoardListener {
 
     private record ExpectedCell(String board, int channel, CellCard cell, Procedure procedure) {}
 
-    /** Takes up a passage that an earlier run of the service left open. */
-    public void takeUp(PassageCard card, Refolded refolded) {
-        passages.add(new OpenPassage(card, log, refolded));
+    /**
+     * Takes up a passage that an earlier run of the service left open. One that is judged otherwise now is held. To be
+     * committed with the others.
+     */
+    public void takeUp(TakenUp takenUp) {
+        var passage = new OpenPassage(takenUp.card(), log, takenUp.refolded());
+        passages.add(passage);
+        takenUp.otherPhase().ifPresent(left -> follow(passage, new Entry.JudgedAnew(now(passage), left)));
     }
 
     // ---- what boards say ----

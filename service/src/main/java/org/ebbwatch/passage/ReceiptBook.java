@@ -31,9 +31,19 @@ final class ReceiptBook {
      * @param onDisk whether nothing waits to be written
      */
     Optional<DeskAnswer> find(String key, DeskRequest request, boolean onDisk) {
-        return row(key).map(row -> row.requestHash().equals(hash(request))
-                ? new DeskAnswer.Done(receipt(row), onDisk)
-                : new DeskAnswer.KeyUsed(key));
+        return row(key).<DeskAnswer>map(row -> row.requestHash().equals(hash(request))
+                        ? new DeskAnswer.Done(receipt(row), onDisk)
+                        : new DeskAnswer.KeyUsed(key))
+                .or(() -> isOfAnAlarm(key) ? Optional.of(new DeskAnswer.KeyUsed(key)) : Optional.empty());
+    }
+
+    private boolean isOfAnAlarm(String key) {
+        try {
+            return table.findOfAlarm(key).isPresent();
+        } catch (StorageException e) {
+            // Nothing is done twice for it: this request is about a passage, that one was about an alarm.
+            return false;
+        }
     }
 
     private Optional<ReceiptRow> row(String key) {

@@ -1,7 +1,9 @@
 package org.ebbwatch.passage;
 
 import java.util.List;
+import java.util.Optional;
 import org.ebbwatch.judge.Judge;
+import org.ebbwatch.judge.Outcome;
 import org.ebbwatch.passage.RackView.Past;
 
 /**
@@ -12,14 +14,27 @@ import org.ebbwatch.passage.RackView.Past;
  * @param changedSequence of the last entry by which something changed that a person goes by
  * @param channel the one it is on now
  * @param lastScanMillis event time of the last scan
- * @param events every phase change and finding, one line each, in order; see {@link StoredRack#recorded}
- * @param past the same for people
+ * @param told every phase change and every finding that came or went, in order
  */
 public record Refolded(
-        Judge judge,
-        long sequence,
-        long changedSequence,
-        int channel,
-        long lastScanMillis,
-        List<String> events,
-        List<Past> past) {}
+        Judge judge, long sequence, long changedSequence, int channel, long lastScanMillis, List<Told> told) {
+
+    /** What the fold told, and when. */
+    public record Told(long eventMillis, Outcome.Event event) {}
+
+    /** Every phase change and finding, one line each; see {@link StoredRack#recorded}. */
+    public List<String> events() {
+        return told.stream()
+                .map(it -> EventLine.of(it.eventMillis(), it.event()))
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    /** The same for people. */
+    List<Past> past() {
+        return told.stream()
+                .map(it -> Past.of(it.eventMillis(), it.event()))
+                .flatMap(Optional::stream)
+                .toList();
+    }
+}

@@ -13,6 +13,7 @@ import org.ebbwatch.judge.Entry;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.StorageException;
 import org.ebbwatch.time.HostTime;
+import org.ebbwatch.time.LastSeen;
 import org.ebbwatch.time.WallQuality;
 import org.ebbwatch.trace.SampleVisitor;
 import org.ebbwatch.trace.Stretch;
@@ -127,7 +128,8 @@ final class ScanReader {
         long millis = own.millis.get(row);
         Stretch stretch = own.stretches.get(row);
         var scan = new BoardScan(board.channels());
-        scan.stamp(stretch.bootNumber(), 0, millis, 0, stretch.kinds().hasAmperes(), NO_TIME);
+        var seen = new LastSeen(millis, stretch.bootNumber(), 0, 0, NO_TIME);
+        scan.stamp(seen, 0, stretch.kinds().hasAmperes());
         scan.channel(
                 number,
                 own.counts.get(row)[0],

@@ -5,13 +5,11 @@ import java.util.List;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Judge;
 import org.ebbwatch.judge.Outcome;
-import org.ebbwatch.passage.RackView.Past;
 
 /** Folds a stored passage again. */
 final class StoredFold implements JournalTaker {
     private final Judge judge;
-    private final List<String> events = new ArrayList<>();
-    private final List<Past> past = new ArrayList<>();
+    private final List<Refolded.Told> told = new ArrayList<>();
     private long lastSequence;
     private long changedSequence;
     private int channel;
@@ -27,13 +25,7 @@ final class StoredFold implements JournalTaker {
         var fold = new StoredFold(card);
         journal.read(fold);
         return new Refolded(
-                fold.judge,
-                fold.lastSequence,
-                fold.changedSequence,
-                fold.channel,
-                fold.lastScanMillis,
-                fold.events,
-                fold.past);
+                fold.judge, fold.lastSequence, fold.changedSequence, fold.channel, fold.lastScanMillis, fold.told);
     }
 
     @Override
@@ -60,8 +52,9 @@ final class StoredFold implements JournalTaker {
             changedSequence = sequence;
         }
         for (Outcome.Event event : outcome.events()) {
-            Past.of(entry.eventMillis(), event).ifPresent(past::add);
-            EventLine.of(entry.eventMillis(), event).ifPresent(events::add);
+            if (!(event instanceof Outcome.Wished)) {
+                told.add(new Refolded.Told(entry.eventMillis(), event));
+            }
         }
         return true;
     }

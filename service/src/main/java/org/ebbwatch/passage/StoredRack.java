@@ -1,37 +1,33 @@
 package org.ebbwatch.passage;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.judge.Entry;
-import org.ebbwatch.judge.Finding;
-import org.ebbwatch.judge.FindingKind;
-import org.ebbwatch.judge.Outcome;
 import org.ebbwatch.judge.Outcome.Event;
+import org.ebbwatch.judge.Phase;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.AlarmTable;
-import org.ebbwatch.store.FindingRow;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.JournalRow;
 import org.ebbwatch.store.JournalStore;
 import org.ebbwatch.store.PassageRow;
 import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.store.StorageException;
-import org.ebbwatch.store.TransitionRow;
 import org.ebbwatch.store.WallLabel;
+import org.ebbwatch.time.EventClock;
 import org.ebbwatch.trace.BoardBoot;
 import org.ebbwatch.trace.TraceStore;
 import org.ebbwatch.trace.codec.ValueKinds;
@@ -45,18 +41,13 @@ import org.slf4j.LoggerFactory;
 public final class StoredRack implements RackStorage {
     private static final Logger LOG = LoggerFactory.getLogger(StoredRack.class);
     private static final String WALL_QUALITY = "host";
+    private static final Duration RECEIPTS_KEPT = Duration.ofDays(30);
 
     private final H2Database database;
     private final TraceStore trace;
     private final JournalStore journal;
-    private final Map<UUID, Progress> progress = new HashMap<>();
+    private final Map<UUID, EventRows> rows = new HashMap<>();
     private String trouble = "";
-
-    /** Counts the events of one passage and knows which row each standing finding has. */
-    private static final class Progress {
-        private long events;
-        private final Map<FindingKind, Long> standing = new HashMap<>();
-    }
 
     private StoredRack(H2Database database, TraceStore trace) {
         this.database = database;
@@ -90,11 +81,12 @@ public final class StoredRack implements RackStorage {
     @Override
     public void append(String board, BoardScan scan) {
         trace.append(board, new KeptScan(scan));
+        trace.seen(board, scan.seen());
     }
 
     @Override
     public void opened(PassageCard card) {
-        progress.put(card.id(), new Progress());
+        rows.put(card.id(), new EventRows(card.id(), journal));
         journal.openPassage(new PassageRow(
                 card.id(),
                 card.cell().tag(),
@@ -123,34 +115,7 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public void happened(UUID passage, long sequence, long eventMillis, Event event) {
-        Progress its = progress.computeIfAbsent(passage, id -> new Progress());
-        if (event instanceof Outcome.PhaseChanged changed) {
-            journal.transition(new TransitionRow(
-                    passage,
-                    ++its.events,
-                    eventMillis,
-                    changed.from().name(),
-                    changed.to().name(),
-                    changed.reason()));
-            if (changed.to().isOver()) {
-                journal.closePassage(passage, new PassageRow.Closing(eventMillis, changed.reason()));
-            }
-        } else if (event instanceof Outcome.Raised raised) {
-            Finding finding = raised.finding();
-            its.standing.put(finding.kind(), ++its.events);
-            journal.finding(new FindingRow(
-                    passage,
-                    its.events,
-                    finding.kind().name(),
-                    eventMillis,
-                    OptionalLong.empty(),
-                    RecordJson.write(finding)));
-        } else if (event instanceof Outcome.Cleared cleared) {
-            Long row = its.standing.remove(cleared.kind());
-            if (row != null) {
-                journal.clearFinding(passage, row, eventMillis);
-            }
-        }
+        rows.computeIfAbsent(passage, id -> new EventRows(id, journal)).add(eventMillis, event);
     }
 
     @Override
@@ -165,8 +130,14 @@ public final class StoredRack implements RackStorage {
     }
 
     @Override
-    public OptionalLong lastEventMillis(String board) {
-        return trace.lastEventMillis(board);
+    public EventClock clock(String board) {
+        OptionalLong lastMillis = trace.lastEventMillis(board);
+        if (lastMillis.isEmpty()) {
+            return EventClock.fresh();
+        }
+        return trace.lastSeen(board)
+                .map(seen -> EventClock.resumed(seen, lastMillis.getAsLong()))
+                .orElseGet(() -> EventClock.resumed(lastMillis.getAsLong()));
     }
 
     /** Every passage ever opened here, oldest first. */
@@ -184,36 +155,38 @@ public final class StoredRack implements RackStorage {
         return journal.reader().openPassages().stream().map(StoredRack::card).toList();
     }
 
-    /** Folds what is stored of a passage again, from its first reading on. */
     @Override
+    public Optional<PassageCard> card(UUID passage) {
+        return journal.reader().passage(passage).map(StoredRack::card);
+    }
+
+    @Override
+    public List<ClosedPassage> closed(Optional<UUID> before, int most) {
+        return journal.reader().closedPassages(before, most).stream()
+                .map(row -> new ClosedPassage(
+                        card(row.passage()),
+                        row.passage().closing().orElseThrow().eventMillis(),
+                        Phase.valueOf(row.phase()),
+                        row.passage().closing().orElseThrow().reason()))
+                .toList();
+    }
+
+    /** Folds what is stored of a passage again, from its first reading on. */
     public Refolded refold(PassageCard card) {
-        Refolded refolded =
-                StoredFold.fold(card, new StoredJournal(card, journal.reader().journal(card.id()), trace));
-        Progress its = new Progress();
-        its.events = (long) journal.reader().transitions(card.id()).size()
-                + journal.reader().findings(card.id()).size();
-        journal.reader().findings(card.id()).stream()
-                .filter(row -> row.clearedEventMillis().isEmpty())
-                .forEach(row -> its.standing.put(FindingKind.valueOf(row.kind()), row.sequence()));
-        progress.put(card.id(), its);
-        return refolded;
+        return StoredFold.fold(card, new StoredJournal(card, journal.reader().journal(card.id()), trace));
+    }
+
+    @Override
+    public TakenUp takeUp(PassageCard card) {
+        Refolded refolded = refold(card);
+        var itsRows = new EventRows(card.id(), journal);
+        rows.put(card.id(), itsRows);
+        return new TakenUp(card, refolded, itsRows.resume(refolded));
     }
 
     /** What was written down of a passage while it was watched: phase changes and findings, in the order they came. */
     public List<String> recorded(PassageCard card) {
-        List<TransitionRow> transitions = journal.reader().transitions(card.id());
-        List<FindingRow> findings = journal.reader().findings(card.id());
-        Map<Long, String> lines = new TreeMap<>();
-        transitions.forEach(row -> lines.put(
-                row.sequence(), row.eventMillis() + " " + row.fromPhase() + " " + row.toPhase() + " " + row.reason()));
-        findings.forEach(
-                row -> lines.put(row.sequence(), row.raisedEventMillis() + " " + row.kind() + " " + asWrittenNow(row)));
-        return new ArrayList<>(lines.values());
-    }
-
-    /** Another Java may have written the same numbers in other digits. */
-    private static String asWrittenNow(FindingRow row) {
-        return RecordJson.write(RecordJson.read(Finding.class, row.evidence()));
+        return EventRows.written(journal.reader(), card.id());
     }
 
     /** Tells a passage again, reading by reading and entry by entry, in the order it was folded first. */
@@ -245,6 +218,10 @@ public final class StoredRack implements RackStorage {
     @Override
     public long beginRun(long wallMillis) {
         try {
+            int forgotten = journal.receipts().forgetBefore(wallMillis - RECEIPTS_KEPT.toMillis());
+            if (forgotten > 0) {
+                LOG.info("{} receipts older than {} days are forgotten", forgotten, RECEIPTS_KEPT.toDays());
+            }
             return journal.beginRun(wallMillis);
         } catch (StorageException e) {
             LOG.error("This run of the service cannot be counted", e);

@@ -77,7 +77,7 @@ final class RackFileReader {
         AlarmEntry alarms =
                 rack.node("alarms").map(new AlarmEntryReader(faults)::read).orElse(AlarmEntry.USUAL);
         String procedure = procedure(rack, RackFile.PROCEDURES.get(0));
-        if (rack.list("boards").isEmpty()) {
+        if (rack.list("boards").isEmpty() && !rack.isMisspelt("boards")) {
             rack.fault(
                     "boards", "a rack has at least one board under boards; `ebbwatch ports` lists the ports there are");
         }

@@ -13,7 +13,11 @@ import org.ebbwatch.acquire.BoardAgent;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
+import org.ebbwatch.alarm.AlarmClerk;
 import org.ebbwatch.alarm.AlarmDesk;
+import org.ebbwatch.alarm.AlarmReply;
+import org.ebbwatch.alarm.AlarmRequest;
+import org.ebbwatch.alarm.AlarmRequests;
 import org.ebbwatch.alarm.AlarmSource;
 import org.ebbwatch.alarm.AlarmsView;
 import org.ebbwatch.alarm.book.NightHours;
@@ -23,6 +27,7 @@ import org.ebbwatch.alarm.outlet.OutletAgent;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.BoardControl;
+import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
 import org.ebbwatch.passage.Happenings;
@@ -32,7 +37,6 @@ import org.ebbwatch.passage.RackStorage;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackWatch;
 import org.ebbwatch.passage.WatchDesk;
-import org.ebbwatch.time.EventClock;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -40,7 +44,7 @@ import org.slf4j.LoggerFactory;
  * A rack at work: its boards connected, its passages watched, its readings kept, from {@link #start} to {@link #close}. Safe
  * for use by several threads.
  */
-public final class RunningRack implements RackSource, RackDesk, AlarmSource, AutoCloseable {
+public final class RunningRack implements RackSource, RackDesk, AlarmSource, AlarmRequests, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(RunningRack.class);
     private static final long FLUSH_MILLIS = 250;
     private static final long JOIN_MILLIS = 5_000;
@@ -51,6 +55,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Aut
     private final RackWatch watch;
     private final RackDesk people;
     private final AlarmDesk desk;
+    private final AlarmClerk clerk;
     private final List<OutletAgent> outlets;
     private final Map<String, BoardAgent> agents = new LinkedHashMap<>();
     private final CountDownLatch closing = new CountDownLatch(1);
@@ -81,29 +86,33 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Aut
         List<Outbox> outboxes = ways.stream()
                 .map(way -> new Outbox(way, (message, wall) -> storage.alarms().sent(message.id(), wall)))
                 .toList();
-        this.desk = new AlarmDesk(night, storage, outboxes, ids, clock);
+        this.happenings = new Happenings(storage.beginRun(clock.now().wallMillis()));
+        this.desk = new AlarmDesk(night, storage, outboxes, ids, clock, happenings);
+        this.clerk = new AlarmClerk(desk, storage);
         this.outlets =
                 outboxes.stream().map(outbox -> new OutletAgent(outbox, clock)).toList();
-        this.happenings = new Happenings(storage.beginRun(clock.now().wallMillis()));
         this.watch = new RackWatch(storage, storage, new Agents(), ids, desk, happenings);
         this.people =
                 new WatchDesk(watch, storage, new Agents(), () -> clock.now().wallMillis());
         for (BoardPort board : boards) {
-            EventClock events = storage.lastEventMillis(board.name()).isPresent()
-                    ? EventClock.resumed(storage.lastEventMillis(board.name()).getAsLong())
-                    : EventClock.fresh();
             watch.expect(board.name());
             agents.put(
                     board.name(),
                     new BoardAgent(
-                            board.name(), board.expectedSerialNumber(), board.ports(), events, watch, lock, clock));
+                            board.name(),
+                            board.expectedSerialNumber(),
+                            board.ports(),
+                            storage.clock(board.name()),
+                            watch,
+                            lock,
+                            clock));
         }
     }
 
     /** Takes up the passages and alarms an earlier run left open, then connects the boards. */
     public void start() {
         lock.run(() -> {
-            storage.openCards().forEach(card -> watch.takeUp(card, storage.refold(card)));
+            storage.openCards().forEach(card -> watch.takeUp(storage.takeUp(card)));
             desk.resume(watch.standings());
         });
         outlets.forEach(OutletAgent::start);
@@ -125,14 +134,14 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Aut
         return lock.call(() -> work.apply(watch));
     }
 
-    /** Does something with the alarms, alone. */
-    public <T> T withAlarms(Function<AlarmDesk, T> work) {
-        return lock.call(() -> work.apply(desk));
-    }
-
     @Override
     public DeskAnswer ask(DeskRequest request, String key) {
         return lock.call(() -> people.ask(request, key));
+    }
+
+    @Override
+    public AlarmReply ask(AlarmRequest request, String key) {
+        return lock.call(() -> clerk.ask(request, key));
     }
 
     /** What happened lately. */
@@ -152,7 +161,13 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Aut
 
     @Override
     public Optional<List<TracePoint>> trace(UUID passage, int points) {
-        return lock.call(() -> watch.card(passage).map(card -> storage.trace(card, points)));
+        return lock.call(
+                () -> watch.card(passage).or(() -> storage.card(passage)).map(card -> storage.trace(card, points)));
+    }
+
+    @Override
+    public List<ClosedPassage> closed(Optional<UUID> before, int most) {
+        return storage.closed(before, most);
     }
 
     /** Lets go of the boards, then of the outlets, then writes what is left, then closes the storage. */

@@ -1,11 +1,13 @@
 package org.ebbwatch.rack;
 
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
@@ -24,6 +26,7 @@ final class YamlMapping {
     private final int line;
     private final Faults faults;
     private final Map<String, Node> entries = new LinkedHashMap<>();
+    private final Set<String> misspelt = new HashSet<>();
 
     /**
      * Takes a mapping apart; duplicate and unknown keys are faults.
@@ -43,9 +46,10 @@ final class YamlMapping {
             String key = tuple.getKeyNode() instanceof ScalarNode scalar ? scalar.getValue() : "";
             int keyLine = Faults.line(tuple.getKeyNode());
             if (!known.contains(key)) {
-                String guess = NearestKey.to(key, known)
-                        .map(nearest -> "; did you mean " + nearest + "?")
-                        .orElse(".");
+                Optional<String> meant = NearestKey.to(key, known);
+                meant.ifPresent(misspelt::add);
+                String guess =
+                        meant.map(nearest -> "; did you mean " + nearest + "?").orElse(".");
                 faults.add(
                         keyLine,
                         key + " is not a key of " + what + guess + " Its keys are " + String.join(", ", known));
@@ -53,6 +57,11 @@ final class YamlMapping {
                 faults.add(keyLine, key + " is given twice");
             }
         }
+    }
+
+    /** Whether a key is missing only because another was taken for its misspelling, which is a fault already. */
+    boolean isMisspelt(String key) {
+        return misspelt.contains(key) && !entries.containsKey(key);
     }
 
     int line() {
@@ -75,7 +84,9 @@ final class YamlMapping {
     Optional<String> text(String key, String allowed) {
         Node node = entries.get(key);
         if (node == null) {
-            faults.add(line, what + " lacks " + key + "; " + allowed);
+            if (!isMisspelt(key)) {
+                faults.add(line, what + " lacks " + key + "; " + allowed);
+            }
             return Optional.empty();
         }
         if (!(node instanceof ScalarNode scalar)

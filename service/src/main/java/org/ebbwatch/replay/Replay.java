@@ -110,12 +110,13 @@ public final class Replay {
                 + Math.round((row.seconds() - recording.rows().get(0).seconds()) * 1000);
     }
 
-    /** Nothing flowed in that minute, whatever flows in the first row. */
+    /** For a minute the cell stands as it is read first, without its load. */
     private void stand(Row first) {
         long end = millis(first);
-        var stood = new Row(first.seconds(), first.volts(), Double.NaN, first.celsius(), first.ambient());
+        double none = Double.isNaN(first.amperes()) ? Double.NaN : 0;
+        var standing = new Row(first.seconds(), first.volts(), none, first.celsius(), first.ambient());
         for (long millis = end - STOOD_MILLIS; millis < end; millis += 1_000) {
-            take(scan(millis, stood, false));
+            take(scan(millis, standing, false));
         }
     }
 

@@ -33,6 +33,30 @@ public final class JournalReader {
         return query("select * from passage where closed_event_millis is null order by id", JournalReader::passage);
     }
 
+    /**
+     * A passage that is closed.
+     *
+     * @param phase the phase it ended in
+     */
+    public record Closed(PassageRow passage, String phase) {}
+
+    /**
+     * The passages that are closed, the one opened last first.
+     *
+     * @param before only those with smaller ids, which were opened before it
+     * @param most how many at most
+     */
+    public List<Closed> closedPassages(Optional<UUID> before, int most) {
+        String sql =
+                "select passage.*, (select to_phase from transition where passage_id = passage.id order by sequence desc"
+                        + " fetch first row only) as last_phase from passage where closed_event_millis is not null%s"
+                        + " order by id desc fetch first " + most + " rows only";
+        Rows.RowReader<Closed> reader = row -> new Closed(passage(row), row.getString("last_phase"));
+        return before.isPresent()
+                ? query(sql.formatted(" and id < ?"), reader, before.get())
+                : query(sql.formatted(""), reader);
+    }
+
     /** The journal of one passage in its order. */
     public List<JournalRow> journal(UUID passage) {
         return query(

@@ -45,6 +45,7 @@ public final class EventClock {
         this.last = last;
         this.eventMillis = eventMillis;
         this.seenBefore = seenBefore;
+        this.linkLost = seenBefore;
     }
 
     /** The clock of a board never seen before: its first scan is at event time 0. */

@@ -7,8 +7,14 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.ebbwatch.store.StorageException;
+import org.ebbwatch.time.LastSeen;
 
 /**
  * The file {@code readings.tail} of a rack: every scan that is not in the database for certain. It only grows, until {@link
@@ -23,12 +29,15 @@ final class Tail implements AutoCloseable {
 
     private final Path directory;
     private final List<TailDamage> damages;
+    private final Map<String, LastSeen> seen;
     private TailFile file;
+    private final Set<String> unwritten = new HashSet<>();
     private boolean broken;
 
-    private Tail(Path directory, TailFile file, List<TailDamage> damages) {
+    private Tail(Path directory, TailFile file, Map<String, LastSeen> seen, List<TailDamage> damages) {
         this.directory = directory;
         this.file = file;
+        this.seen = new HashMap<>(seen);
         this.damages = damages;
         this.broken = !damages.isEmpty();
     }
@@ -38,12 +47,12 @@ final class Tail implements AutoCloseable {
         Path path = directory.resolve(FILE);
         Files.deleteIfExists(directory.resolve(NEXT_FILE));
         if (!Files.exists(path)) {
-            Tail tail = new Tail(directory, TailFile.begin(directory.resolve(NEXT_FILE)), List.of());
+            Tail tail = new Tail(directory, TailFile.begin(directory.resolve(NEXT_FILE)), Map.of(), List.of());
             tail.replace(List.of());
             return tail;
         }
         TailReader read = TailReader.read(path, scans);
-        return new Tail(directory, TailFile.resume(path, read), read.damages());
+        return new Tail(directory, TailFile.resume(path, read), read.seen(), read.damages());
     }
 
     /** What was no whole scan when the tail was opened. */
@@ -72,13 +81,29 @@ final class Tail implements AutoCloseable {
         }
     }
 
+    /** Where a board was last seen, as far as it was told or the tail held it when it was opened. */
+    Optional<LastSeen> seen(String board) {
+        return Optional.ofNullable(seen.get(board));
+    }
+
+    /** Where a board was seen just now; written with the next {@link #force}. */
+    void seen(String board, LastSeen now) {
+        if (!now.equals(seen.put(board, now))) {
+            unwritten.add(board);
+        }
+    }
+
     /** Returns when every scan taken would outlive a power cut. */
     void force() throws IOException {
         if (broken) {
             throw new IOException("the tail is broken");
         }
         broken = true;
+        for (String board : unwritten) {
+            file.seen(board, seen.get(board));
+        }
         file.force();
+        unwritten.clear();
         broken = false;
     }
 
@@ -90,6 +115,9 @@ final class Tail implements AutoCloseable {
             for (OpenBlock block : blocks) {
                 block.replay(next);
             }
+            for (Map.Entry<String, LastSeen> board : seen.entrySet()) {
+                next.seen(board.getKey(), board.getValue());
+            }
             next.force();
             Files.move(
                     nextPath,
@@ -100,6 +128,7 @@ final class Tail implements AutoCloseable {
             next.close();
             throw e;
         }
+        unwritten.clear();
         TailFile old = file;
         file = next;
         broken = true;

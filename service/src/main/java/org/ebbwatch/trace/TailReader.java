@@ -16,6 +16,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.zip.CRC32C;
 import org.ebbwatch.store.StorageException;
+import org.ebbwatch.time.HostTime;
+import org.ebbwatch.time.LastSeen;
+import org.ebbwatch.time.WallQuality;
 import org.ebbwatch.trace.codec.ValueKinds;
 
 /**
@@ -29,6 +32,7 @@ final class TailReader {
             ByteBuffer.allocate(4 * TailFormat.LONGEST_RECORD).order(ByteOrder.LITTLE_ENDIAN);
     private final CRC32C crc = new CRC32C();
     private final Map<Integer, BoardBoot> bootByNumber = new HashMap<>();
+    private final Map<String, LastSeen> seen = new HashMap<>();
     private final List<TailDamage> damages = new ArrayList<>();
     private final ScanSink sink;
     private long offset;
@@ -53,6 +57,11 @@ final class TailReader {
             reader.readAll(in, path);
         }
         return reader;
+    }
+
+    /** The last seen of each board. */
+    Map<String, LastSeen> seen() {
+        return seen;
     }
 
     List<TailDamage> damages() {
@@ -136,6 +145,10 @@ final class TailReader {
     private boolean takePayload(ByteBuffer record) throws IOException {
         byte kind = record.get();
         int number = record.getInt();
+        if (kind == TailFormat.SEEN) {
+            takeSeen(text(record, number), record);
+            return true;
+        }
         if (kind == TailFormat.BOOT) {
             ValueKinds kinds = ValueKinds.of(record.get());
             long bootNumber = record.getLong();
@@ -162,6 +175,18 @@ final class TailReader {
         return true;
     }
 
+    private void takeSeen(String board, ByteBuffer record) {
+        long eventMillis = record.getLong();
+        long bootNumber = record.getLong();
+        long boardMillis = record.getLong();
+        long scan = record.getLong();
+        long monotonicNanos = record.getLong();
+        long wallMillis = record.getLong();
+        WallQuality quality = record.get() == TailFormat.WALL_KNOWN ? WallQuality.KNOWN : WallQuality.UNSYNCHRONISED;
+        var host = new HostTime(text(record, record.remaining()), monotonicNanos, wallMillis, quality);
+        seen.put(board, new LastSeen(eventMillis, bootNumber, boardMillis, scan, host));
+    }
+
     private static void take(ByteBuffer record, int[] column, int channels) {
         for (int channel = 0; channel < channels; channel++) {
             column[channel] = record.getInt();
@@ -169,6 +194,9 @@ final class TailReader {
     }
 
     private static String text(ByteBuffer record, int bytes) {
+        if (bytes < 0 || bytes > record.remaining()) {
+            throw new BufferUnderflowException();
+        }
         byte[] text = new byte[bytes];
         record.get(text);
         return new String(text, StandardCharsets.UTF_8);

@@ -12,6 +12,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.ebbwatch.store.Database;
 import org.ebbwatch.store.DurableReadings;
 import org.ebbwatch.store.StorageException;
+import org.ebbwatch.time.LastSeen;
 import org.ebbwatch.trace.codec.Sha256;
 
 /**
@@ -112,6 +113,19 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         synchronized (lock) {
             trail.append(boot, row);
         }
+    }
+
+    /** Where a board was seen just now; outlives a power cut with the next {@link #flush}. */
+    public void seen(String board, LastSeen now) {
+        tail.seen(board, now);
+    }
+
+    /**
+     * Where a board was last seen before or in this run. It may lag behind {@link #lastScan}; empty for a new board and where
+     * the tail was lost.
+     */
+    public Optional<LastSeen> lastSeen(String board) {
+        return tail.seen(board);
     }
 
     /** Returns when every scan taken so far would outlive a power cut. */

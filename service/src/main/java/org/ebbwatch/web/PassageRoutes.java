@@ -16,6 +16,7 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
 import java.util.UUID;
 import org.ebbwatch.judge.Phase;
+import org.ebbwatch.web.answer.ClosedPassages;
 import org.ebbwatch.web.answer.PassageAnswer;
 import org.ebbwatch.web.answer.PassageShort;
 import org.ebbwatch.web.answer.Rack;
@@ -41,6 +42,7 @@ import org.ebbwatch.web.problem.ProblemKind;
 class PassageRoutes {
     private static final int LEAST_POINTS = 10;
     private static final int MOST_POINTS = 10_000;
+    private static final int MOST_CLOSED = 200;
 
     private final Rack rack;
 
@@ -49,13 +51,29 @@ class PassageRoutes {
     }
 
     /**
-     * The passages in short, over or not.
+     * The passages in short, open or over. Those that were over before the service started are told at /closed.
      *
      * @param phase only those in this phase
      */
     @Get
     List<PassageShort> passages(@Nullable @QueryValue Phase phase) {
         return rack.passages(phase);
+    }
+
+    /**
+     * The passages that are over, as the records tell them, the one opened last first, page by page.
+     *
+     * @param before only those opened before the passage with that id, which is next of the page before
+     * @param limit how many at most, 1 to 200
+     */
+    @Get("/closed")
+    ClosedPassages closed(
+            @Nullable @QueryValue UUID before,
+            @Parameter(required = false, schema = @Schema(minimum = "1", maximum = "200"))
+                    @QueryValue(defaultValue = "50")
+                    int limit) {
+        requireWithin("limit", limit, 1, MOST_CLOSED);
+        return rack.closed(before, limit);
     }
 
     /**
@@ -71,7 +89,7 @@ class PassageRoutes {
     }
 
     /**
-     * The trace of a passage so far, thinned out so that no peak is lost.
+     * The trace of a passage so far, or to its end, thinned out so that no peak is lost.
      *
      * @param id as the list of passages gives it
      * @param points about how many, 10 to 10000
@@ -82,12 +100,16 @@ class PassageRoutes {
             @Parameter(required = false, schema = @Schema(minimum = "10", maximum = "10000"))
                     @QueryValue(defaultValue = "1000")
                     int points) {
-        if (points < LEAST_POINTS || points > MOST_POINTS) {
+        requireWithin("points", points, LEAST_POINTS, MOST_POINTS);
+        return rack.trace(id, points).orElseThrow(() -> unknown(id));
+    }
+
+    private static void requireWithin(String what, int given, int least, int most) {
+        if (given < least || given > most) {
             throw new ProblemException(
                     ProblemKind.BAD_PARAMETER,
-                    "points cannot be " + points + "; it takes " + LEAST_POINTS + " to " + MOST_POINTS + '.');
+                    what + " cannot be " + given + "; it takes " + least + " to " + most + '.');
         }
-        return rack.trace(id, points).orElseThrow(() -> unknown(id));
     }
 
     private static ProblemException unknown(UUID id) {

@@ -10,10 +10,10 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.time.ZoneId;
+import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.plan.Plan;
-import org.ebbwatch.web.answer.HostClock;
 import org.ebbwatch.web.answer.PlanAnswer;
 import org.ebbwatch.web.problem.Problem;
 
@@ -44,6 +44,6 @@ class PlanRoutes {
     /** For every open passage the next thing a person is wanted for, and when. Nothing that can wait is asked for at night. */
     @Get
     PlanAnswer plan() {
-        return PlanAnswer.of(Plan.of(source.view(), night, clock.wallMillis()));
+        return PlanAnswer.of(Plan.of(source.view(), night, clock.now().wallMillis()));
     }
 }

@@ -6,12 +6,12 @@ import static org.ebbwatch.alarm.Standings.standing;
 
 import io.micronaut.json.tree.JsonNode;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
 import java.util.UUID;
 import org.ebbwatch.alarm.book.AlarmAnswer;
 import org.ebbwatch.alarm.book.AlarmKind;
 import org.ebbwatch.alarm.book.AlarmState;
+import org.ebbwatch.alarm.book.AlarmStep;
 import org.ebbwatch.alarm.book.Cover;
 import org.ebbwatch.alarm.outlet.OutletMessage;
 import org.ebbwatch.judge.FindingKind;
@@ -101,9 +101,9 @@ class AlarmDeskTest {
         bench.changed(draining(0, FindingKind.WARMING));
         UUID id = bench.alarm(AlarmKind.WARMING).id();
         bench.pass(HOUR);
-        bench.desk.acknowledge(id, ANNA);
+        bench.acknowledge(AlarmKind.WARMING, ANNA);
         bench.pass(HOUR);
-        bench.desk.shelve(id, "Ben", "the fan is on its way", Duration.ofHours(1));
+        bench.ask(AlarmKind.WARMING, AlarmStep.SHELVED, "Ben", "the fan is on its way", 60);
         bench.pass(HOUR);
 
         List<AlarmStepRow> steps = bench.table.steps(id);
@@ -127,11 +127,12 @@ class AlarmDeskTest {
         bench.changed(draining(0, FindingKind.HOT));
         UUID id = bench.alarm(AlarmKind.HOT).id();
 
-        assertThat(bench.desk.shelve(id, ANNA, "busy", Duration.ofHours(1))).isInstanceOf(AlarmAnswer.Refused.class);
-        assertThat(bench.desk.reset(id, ANNA)).isInstanceOf(AlarmAnswer.Refused.class);
+        assertThat(bench.ask(AlarmKind.HOT, AlarmStep.SHELVED, ANNA, "busy", 60))
+                .isInstanceOf(AlarmAnswer.Refused.class);
+        assertThat(bench.ask(AlarmKind.HOT, AlarmStep.RESET, ANNA, "", 0)).isInstanceOf(AlarmAnswer.Refused.class);
         assertThat(bench.table.steps(id)).hasSize(1);
 
-        assertThat(bench.desk.acknowledge(id, ANNA)).isInstanceOf(AlarmAnswer.Done.class);
+        assertThat(bench.acknowledge(AlarmKind.HOT, ANNA)).isInstanceOf(AlarmAnswer.Done.class);
         assertThat(bench.table.steps(id)).hasSize(2);
         assertThat(bench.table.living().get(0).state()).isEqualTo("ACKNOWLEDGED");
     }
@@ -143,8 +144,8 @@ class AlarmDeskTest {
                 draining(1, FindingKind.SILENT),
                 draining(2, FindingKind.SILENT),
                 standing(3, Phase.HELD, "another cell?"));
-        bench.desk.acknowledge(bench.alarm(AlarmKind.HELD).id(), ANNA);
-        bench.desk.shelve(bench.alarm(AlarmKind.SILENT).id(), ANNA, "moving the rack", Duration.ofHours(2));
+        bench.acknowledge(AlarmKind.HELD, ANNA);
+        bench.ask(AlarmKind.SILENT, AlarmStep.SHELVED, ANNA, "moving the rack", 120);
         List<AlarmView> before = bench.desk.view().alarms();
         assertThat(before).hasSize(4);
 
@@ -256,8 +257,8 @@ class AlarmDeskTest {
         bench.changed(
                 draining(0, FindingKind.STALLED, FindingKind.WARMING, FindingKind.HOT),
                 draining(1, FindingKind.CUT_OFF));
-        bench.desk.acknowledge(bench.alarm(AlarmKind.HOT).id(), ANNA);
-        bench.desk.takeOutOfService(bench.alarm(AlarmKind.CUT_OFF).id(), ANNA, "known");
+        bench.acknowledge(AlarmKind.HOT, ANNA);
+        bench.ask(AlarmKind.CUT_OFF, AlarmStep.TAKEN_OUT_OF_SERVICE, ANNA, "known", 0);
         bench.deliver();
 
         AlarmsView view = bench.desk.view();

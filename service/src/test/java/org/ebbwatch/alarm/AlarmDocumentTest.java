@@ -66,6 +66,6 @@ class AlarmDocumentTest {
             body.entries().forEach(entry -> fields.add(entry.getKey()));
             body.get("cause").entries().forEach(entry -> fields.add(entry.getKey()));
         }
-        assertThat(fields).hasSize(29).allSatisfy(field -> assertThat(document).contains('`' + field + '`'));
+        assertThat(fields).hasSize(30).allSatisfy(field -> assertThat(document).contains('`' + field + '`'));
     }
 }

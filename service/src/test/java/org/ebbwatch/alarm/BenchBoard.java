@@ -19,6 +19,7 @@ import org.ebbwatch.rig.message.Converter;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.rig.message.Reading;
 import org.ebbwatch.rig.message.Scales;
+import org.ebbwatch.time.LastSeen;
 
 /** A board of sixteen cells that reads what a test wants: 3.9 V and 22 degrees unless told otherwise. */
 final class BenchBoard implements BoardControl {
@@ -70,7 +71,8 @@ final class BenchBoard implements BoardControl {
     void scan(RackWatch watch) {
         scans++;
         clock.pass(1_000);
-        var scan = new BoardScan(CELLS + 1).stamp(1, scans, scans * 1_000, 0, false, clock.now());
+        var scan = new BoardScan(CELLS + 1)
+                .stamp(new LastSeen(scans * 1_000, 1, scans * 1_000, scans, clock.now()), 0, false);
         for (int channel = 0; channel < CELLS; channel++) {
             scan.channel(channel, VALID, 39_000, (int) Math.round(celsius[channel] * 1_000), 0);
         }

@@ -13,11 +13,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToLongFunction;
+import org.ebbwatch.alarm.book.AlarmAnswer;
 import org.ebbwatch.alarm.book.AlarmKind;
+import org.ebbwatch.alarm.book.AlarmStep;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.OutletMessage;
+import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.PassageStanding;
 import org.ebbwatch.passage.RackStorage;
 import org.ebbwatch.passage.StoredRack;
@@ -31,6 +34,8 @@ final class DeskBench implements AutoCloseable {
     final AlarmDesk desk;
     final AlarmTable table;
     final StoredRack rack;
+    final Happenings happenings = new Happenings(0);
+    final AlarmClerk clerk;
     boolean outletAway;
     boolean storageAway;
     private long eventMillis = Standings.EVENT_MILLIS;
@@ -45,7 +50,9 @@ final class DeskBench implements AutoCloseable {
                 detachable(),
                 List.of(outbox),
                 UuidCreator::getTimeOrderedEpoch,
-                clock);
+                clock,
+                happenings);
+        this.clerk = new AlarmClerk(desk, detachable());
     }
 
     /** What happens at one moment of the rack: told, committed, told of the commit. */
@@ -79,6 +86,20 @@ final class DeskBench implements AutoCloseable {
         } catch (InterruptedException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    AlarmAnswer acknowledge(AlarmKind kind, String who) {
+        return ask(kind, AlarmStep.ACKNOWLEDGED, who, "", 0);
+    }
+
+    AlarmAnswer ask(AlarmKind kind, AlarmStep step, String who, String reason, int minutes) {
+        return desk.ask(request(kind, step, who, reason, minutes), event -> {});
+    }
+
+    /** A request about an alarm as it is now. */
+    AlarmRequest request(AlarmKind kind, AlarmStep step, String who, String reason, int minutes) {
+        AlarmView seen = alarm(kind);
+        return new AlarmRequest(seen.id(), seen.sequence(), step, who, reason, minutes);
     }
 
     AlarmView alarm(AlarmKind kind) {

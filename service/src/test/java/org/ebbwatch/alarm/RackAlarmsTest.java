@@ -35,7 +35,7 @@ class RackAlarmsTest {
         bench = new DeskBench(directory, clock);
         watch = new RackWatch(
                 bench.rack, bench.rack, board, UuidCreator::getTimeOrderedEpoch, bench.desk, new Happenings(0));
-        bench.rack.openCards().forEach(card -> watch.takeUp(card, bench.rack.refold(card)));
+        bench.rack.openCards().forEach(card -> watch.takeUp(bench.rack.takeUp(card)));
         bench.desk.resume(watch.standings());
     }
 

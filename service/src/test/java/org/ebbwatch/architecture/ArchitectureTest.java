@@ -104,6 +104,7 @@ class ArchitectureTest {
                         "org.ebbwatch.access..",
                         "org.ebbwatch.plan..",
                         "org.ebbwatch.acquire..",
+                        "org.ebbwatch.time..",
                         "org.ebbwatch.judge..")
                 .check(SERVICE);
         isUsedOnlyBy("org.ebbwatch.web..", "org.ebbwatch.web..", "org.ebbwatch.cli..")

@@ -29,6 +29,7 @@ import org.ebbwatch.rig.message.Scales;
 import org.ebbwatch.time.Gap;
 import org.ebbwatch.time.GapBasis;
 import org.ebbwatch.time.HostTime;
+import org.ebbwatch.time.LastSeen;
 import org.ebbwatch.time.WallQuality;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -64,7 +65,7 @@ class RestartedServiceTest {
         try (StoredRack storage = StoredRack.open(folder.resolve("records"))) {
             RackWatch watch = watch(storage);
             for (PassageCard card : storage.openCards()) {
-                watch.takeUp(card, storage.refold(card));
+                watch.takeUp(storage.takeUp(card));
             }
             millis += 120_000;
             scanNumber = 0;
@@ -114,13 +115,8 @@ class RestartedServiceTest {
         for (int i = 0; i < seconds; i++) {
             millis += 1_000;
             var scan = new BoardScan(1);
-            scan.stamp(
-                    boot,
-                    ++scanNumber,
-                    millis,
-                    0,
-                    false,
-                    new HostTime("host", millis * 1_000_000, 1_750_000_000_000L + millis, WallQuality.KNOWN));
+            var arrival = new HostTime("host", millis * 1_000_000, 1_750_000_000_000L + millis, WallQuality.KNOWN);
+            scan.stamp(new LastSeen(millis, boot, millis, ++scanNumber, arrival), 0, false);
             scan.channel(0, Reading.VOLTS_VALID | Reading.CELSIUS_VALID, counts - i % 3, 21_000, 0);
             watch.scan(BOARD, scan);
         }

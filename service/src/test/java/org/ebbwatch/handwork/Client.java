@@ -50,7 +50,11 @@ public final class Client {
 
     /** The ETag of a passage. */
     public String tag(String id) {
-        return get("/api/v1/passages/" + id).header("etag");
+        return tagAt("/api/v1/passages/" + id);
+    }
+
+    private String tagAt(String path) {
+        return get(path).header("etag");
     }
 
     /** Posts as it should be done: with the token, the ETag as it is now, and a new key. */
@@ -66,7 +70,7 @@ public final class Client {
         all.put("Idempotency-Key", "key-of-request-" + place.rack().wallMillis() + '-' + ++keys);
         String[] parts = path.split("/", -1);
         if (parts.length > 5 && !headers.containsKey("If-Match")) {
-            all.put("If-Match", tag(parts[4]));
+            all.put("If-Match", tagAt(path.substring(0, path.lastIndexOf('/'))));
         }
         all.putAll(headers);
         all.values().removeIf(String::isEmpty);

@@ -4,7 +4,9 @@ import io.micronaut.context.annotation.Primary;
 import io.micronaut.context.annotation.Requires;
 import jakarta.inject.Singleton;
 import java.util.concurrent.atomic.AtomicLong;
-import org.ebbwatch.web.answer.HostClock;
+import org.ebbwatch.acquire.HostClock;
+import org.ebbwatch.time.HostTime;
+import org.ebbwatch.time.WallQuality;
 
 /** The clocks of a place: the wall clock goes with the rack, the monotonic one when a test says so. */
 @Singleton
@@ -24,12 +26,7 @@ public class PlaceClock implements HostClock {
     }
 
     @Override
-    public long wallMillis() {
-        return rack.wallMillis();
-    }
-
-    @Override
-    public long monotonicNanos() {
-        return nanos.get();
+    public HostTime now() {
+        return new HostTime("host", nanos.get(), rack.wallMillis(), WallQuality.KNOWN);
     }
 }

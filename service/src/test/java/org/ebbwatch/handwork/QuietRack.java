@@ -3,18 +3,30 @@ package org.ebbwatch.handwork;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.ebbwatch.acquire.BoardSession;
 import org.ebbwatch.acquire.LinkState;
+import org.ebbwatch.alarm.AlarmClerk;
+import org.ebbwatch.alarm.AlarmDesk;
+import org.ebbwatch.alarm.AlarmReply;
+import org.ebbwatch.alarm.AlarmRequest;
+import org.ebbwatch.alarm.AlarmRequests;
+import org.ebbwatch.alarm.AlarmSource;
+import org.ebbwatch.alarm.AlarmsView;
+import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.outlet.Outbox;
+import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.passage.BoardControl;
+import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
 import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.RackDesk;
-import org.ebbwatch.passage.RackObserver;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackWatch;
@@ -22,7 +34,7 @@ import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.passage.WatchDesk;
 import org.ebbwatch.sim.rack.SimBoard;
 import org.ebbwatch.sim.scenario.BoardSpec;
-import org.ebbwatch.time.EventClock;
+import org.ebbwatch.store.AlarmStepRow;
 import org.ebbwatch.time.HostTime;
 import org.ebbwatch.time.WallQuality;
 
@@ -31,7 +43,7 @@ import org.ebbwatch.time.WallQuality;
  * says so. Its records are real and may be opened again by another of these. Its wall clock begins at 2026-11-25T08:00Z and keeps
  * pace with event time.
  */
-public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
+public final class QuietRack implements RackSource, RackDesk, AlarmSource, AlarmRequests, AutoCloseable {
     /** The name of the board. */
     public static final String BOARD = "bench";
 
@@ -48,30 +60,33 @@ public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
     private final Happenings happenings;
     private final RackWatch watch;
     private final WatchDesk desk;
+    private final List<Outbox> outboxes;
+    private final AlarmDesk alarms;
+    private final AlarmClerk clerk;
     private final BoardSession session;
     private final long beganMillis;
     private long hostNanos;
     private long nextId;
 
-    private QuietRack(SimBoard sim, Path records) {
+    private QuietRack(SimBoard sim, Path records, List<Outlet> ways) {
         this.sim = sim;
         this.beganMillis = sim.eventMillis();
         this.storage = StoredRack.open(records);
         var control = new Direct();
         long run = storage.beginRun(wallMillis());
         this.happenings = new Happenings(run);
-        this.watch = new RackWatch(
-                storage, storage, control, () -> new UUID(run << 16 | 0x7000, ++nextId), RackObserver.NONE, happenings);
+        Supplier<UUID> ids = () -> new UUID(run << 16 | 0x7000, ++nextId);
+        this.outboxes = ways.stream()
+                .map(way -> new Outbox(way, (message, wall) -> storage.alarms().sent(message.id(), wall)))
+                .toList();
+        this.alarms = new AlarmDesk(NightHours.usual(ZoneOffset.UTC), storage, outboxes, ids, this::now, happenings);
+        this.clerk = new AlarmClerk(alarms, storage);
+        this.watch = new RackWatch(storage, storage, control, ids, alarms, happenings);
         this.desk = new WatchDesk(watch, storage, control, this::wallMillis);
         this.session = new BoardSession(
-                BOARD,
-                Optional.empty(),
-                storage.lastEventMillis(BOARD).isPresent()
-                        ? EventClock.resumed(storage.lastEventMillis(BOARD).getAsLong())
-                        : EventClock.fresh(),
-                watch,
-                frame -> sim.receive(frame, 0, frame.length));
-        storage.openCards().forEach(card -> watch.takeUp(card, storage.refold(card)));
+                BOARD, Optional.empty(), storage.clock(BOARD), watch, frame -> sim.receive(frame, 0, frame.length));
+        storage.openCards().forEach(card -> watch.takeUp(storage.takeUp(card)));
+        alarms.resume(watch.standings());
         session.opened(now());
         exchange();
         step();
@@ -79,17 +94,45 @@ public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
 
     /** A rack whose board has just been switched on and was heard once. */
     public static QuietRack of(BoardSpec board, Path records) {
-        return new QuietRack(new SimBoard(board, 5, SPEED, INTERVAL_MILLIS), records);
+        return of(board, records, List.of());
+    }
+
+    /** The same, with ways by which alarms leave. */
+    public static QuietRack of(BoardSpec board, Path records, List<Outlet> ways) {
+        return new QuietRack(new SimBoard(board, 5, SPEED, INTERVAL_MILLIS), records, ways);
     }
 
     /** The same with a board that measures every so many milliseconds. */
     public static QuietRack of(BoardSpec board, long intervalMillis, Path records) {
-        return new QuietRack(new SimBoard(board, 5, SPEED, intervalMillis), records);
+        return new QuietRack(new SimBoard(board, 5, SPEED, intervalMillis), records, List.of());
     }
 
     /** Another run of the service over the same board and records; this one must be closed. */
     public QuietRack again(Path records) {
-        return new QuietRack(sim, records);
+        return new QuietRack(sim, records, List.of());
+    }
+
+    /** Lets the outlets send what waits. */
+    public synchronized void deliver() {
+        try {
+            for (Outbox outbox : outboxes) {
+                while (outbox.attempt(now()) == 0) {
+                    // The next one.
+                }
+            }
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** What the records do when a service starts over them at that time. */
+    public synchronized void beginRun(long atWallMillis) {
+        storage.beginRun(atWallMillis);
+    }
+
+    /** Every step of an alarm, as the records tell it. */
+    public synchronized List<AlarmStepRow> steps(UUID alarm) {
+        return storage.alarms().steps(alarm);
     }
 
     /** The cells on the bench, for hands. */
@@ -102,6 +145,9 @@ public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
         sim.step();
         hostNanos += sim.intervalMillis() * 1_000_000 / SPEED;
         exchange();
+        alarms.tick(watch::eventMillis);
+        storage.commit();
+        alarms.committed();
         if (sim.eventMillis() % FLUSH_EVERY_MILLIS == 0) {
             storage.flush();
         }
@@ -167,7 +213,22 @@ public final class QuietRack implements RackSource, RackDesk, AutoCloseable {
     @Override
     public synchronized Optional<List<TracePoint>> trace(UUID passage, int points) {
         storage.flush();
-        return watch.card(passage).map(card -> storage.trace(card, points));
+        return watch.card(passage).or(() -> storage.card(passage)).map(card -> storage.trace(card, points));
+    }
+
+    @Override
+    public List<ClosedPassage> closed(Optional<UUID> before, int most) {
+        return storage.closed(before, most);
+    }
+
+    @Override
+    public synchronized AlarmsView alarms() {
+        return alarms.view();
+    }
+
+    @Override
+    public synchronized AlarmReply ask(AlarmRequest request, String key) {
+        return clerk.ask(request, key);
     }
 
     @Override

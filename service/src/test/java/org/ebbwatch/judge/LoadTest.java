@@ -218,6 +218,18 @@ class LoadTest {
         }
 
         @Test
+        void is_not_raised_when_the_service_was_away_before_it_could_ask_the_board() {
+            PassageBench bench = PassageBench.switched().draining().emptied();
+            assertThat(bench.watchUntil(() -> bench.phase() == Phase.REST, hours(13)))
+                    .isTrue();
+
+            bench.wishesLost().gap(minutes(5)).watch(minutes(30));
+
+            assertThat(bench.standing()).isEmpty();
+            assertThat(bench.phase()).isEqualTo(Phase.REST);
+        }
+
+        @Test
         void is_raised_when_a_hand_loaded_cell_was_never_taken_off() {
             PassageBench bench = PassageBench.handLoaded().draining().emptied().watch(hours(12));
             bench.watch(minutes(1)).act(Act.TAKE_OFF).handLoadQuietly(true).watch(minutes(65));

@@ -222,6 +222,12 @@ final class PassageBench extends BenchChannel<PassageBench> {
         return this;
     }
 
+    /** The service is killed before it carries out what the judge wished. */
+    PassageBench wishesLost() {
+        waiting.clear();
+        return this;
+    }
+
     PassageBench silence() {
         return fold(new Entry.Silence(millis()));
     }

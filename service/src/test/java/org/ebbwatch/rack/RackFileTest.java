@@ -139,6 +139,25 @@ class RackFileTest {
     }
 
     @ParameterizedTest
+    @CsvSource({"channel: 2, chanel: 2", "switched: true, swiched: true", "boards:, bords:"})
+    void a_misspelt_key_is_told_once_and_not_missed_as_well(String key, String misspelt) {
+        assertThat(faults(SMALL.replace(key, misspelt)))
+                .filteredOn(fault -> fault.contains(misspelt.split(":", -1)[0] + " is not a key"))
+                .hasSize(1);
+        assertThat(faults(SMALL.replace(key, misspelt)))
+                .noneMatch(fault ->
+                        fault.contains("lacks " + key.split(":", -1)[0]) || fault.contains("at least one board"));
+    }
+
+    @Test
+    void a_missing_key_is_told_where_nothing_looks_like_it() {
+        assertThat(faults(SMALL.replace("channel: 2", "leadOhms: 0.1")))
+                .singleElement()
+                .asString()
+                .contains("a cell lacks channel");
+    }
+
+    @ParameterizedTest
     @CsvSource({
         "chemestry, chemistry",
         "ratedampereHours, ratedAmpereHours",

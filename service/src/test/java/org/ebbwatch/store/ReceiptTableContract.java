@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 /** What every database must do for receipts and for the count of runs. */
 abstract class ReceiptTableContract {
     private static final UUID PASSAGE = UUID.fromString("0193f0a0-0000-7000-8000-000000000001");
+    private static final UUID ALARM = UUID.fromString("0193f0a0-0000-7000-8000-000000000002");
     private static final WallLabel WALL = new WallLabel(1_790_000_000_000L, "host");
 
     private Database database;
@@ -78,6 +79,41 @@ abstract class ReceiptTableContract {
 
         assertThatThrownBy(journal::commitFacts).hasMessageContaining("refused for ever");
         assertThat(receipts.find("the second request")).isPresent();
+    }
+
+    private static AlarmReceiptRow ofAlarm(String key) {
+        return new AlarmReceiptRow(key, "0a".repeat(32), ALARM, 3, "HOT", "RESET", "NORMAL", "NONE", "Anna, µ 電", WALL);
+    }
+
+    private void anAlarmIsInTheBook() {
+        journal.alarms().insert(new AlarmRow(ALARM, "HOT", "board bench", "UNACKNOWLEDGED", "NONE", true, WALL, "{}"));
+    }
+
+    @Test
+    void a_receipt_about_an_alarm_is_read_back_as_it_was_and_never_as_one_about_a_passage() {
+        anAlarmIsInTheBook();
+        receipts.insert(ofAlarm("the first request"));
+        journal.commitFacts();
+
+        assertThat(receipts.findOfAlarm("the first request")).contains(ofAlarm("the first request"));
+        assertThat(receipts.findOfAlarm("the second request")).isEmpty();
+        assertThat(receipts.find("the first request")).isEmpty();
+    }
+
+    @Test
+    void receipts_of_both_sorts_are_forgotten_when_they_are_older_and_kept_when_they_are_not() {
+        anAlarmIsInTheBook();
+        receipts.insert(receipt("the first request"));
+        receipts.insert(ofAlarm("the second request"));
+        journal.commitFacts();
+
+        assertThat(receipts.forgetBefore(WALL.millis())).isZero();
+        assertThat(receipts.find("the first request")).isPresent();
+        assertThat(receipts.findOfAlarm("the second request")).isPresent();
+
+        assertThat(receipts.forgetBefore(WALL.millis() + 1)).isEqualTo(2);
+        assertThat(receipts.find("the first request")).isEmpty();
+        assertThat(receipts.findOfAlarm("the second request")).isEmpty();
     }
 
     @Test

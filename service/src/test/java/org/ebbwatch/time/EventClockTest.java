@@ -279,6 +279,21 @@ class EventClockTest {
         }
 
         @Test
+        void even_a_single_scan_missing_is_a_gap() {
+            resume(new LastSeen(70_000, 4, 90_000, 90, host("host-1", 0, 0, WallQuality.KNOWN)), 0);
+            hostMillis = 2_000;
+            assertThat(scan(4, 92_000, 92, 0)).isEqualTo(gap(72_000, 2_000, 2_000, GapBasis.BOARD_CLOCK));
+            assertThat(scan(4, 94_000, 94, 0)).isEqualTo(new Arrival.Next(74_000));
+        }
+
+        @Test
+        void no_scan_missing_is_no_gap() {
+            resume(new LastSeen(70_000, 4, 90_000, 90, host("host-1", 0, 0, WallQuality.KNOWN)), 0);
+            hostMillis = 1_000;
+            assertThat(scan(4, 91_000, 91, 0)).isEqualTo(new Arrival.Next(71_000));
+        }
+
+        @Test
         void event_time_goes_on_above_whatever_was_kept() {
             resume(new LastSeen(70_000, 4, 90_000, 90, host("host-1", 0, 0, WallQuality.KNOWN)), 78_000);
             hostMillis = 30_000;

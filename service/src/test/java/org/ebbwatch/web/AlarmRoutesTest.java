@@ -7,6 +7,7 @@ import io.micronaut.json.tree.JsonNode;
 import io.micronaut.runtime.server.EmbeddedServer;
 import io.micronaut.test.extensions.junit5.annotation.MicronautTest;
 import jakarta.inject.Inject;
+import org.ebbwatch.alarm.book.AlarmKind;
 import org.junit.jupiter.api.Test;
 
 @MicronautTest(transactional = false)
@@ -51,6 +52,25 @@ class AlarmRoutesTest {
         for (String missing : new String[] {"passageId", "channel", "journalSequence"}) {
             assertThat(alarm.get(missing).isNull()).as(missing).isTrue();
         }
+    }
+
+    @Test
+    void one_alarm_comes_with_the_tag_it_can_be_acted_on_by() {
+        Asked alarm = Asked.get(server, "/api/v1/alarms/" + InventedAlarms.id(AlarmKind.STORAGE_FAULT));
+
+        assertThat(alarm.json().get("kind").getStringValue()).isEqualTo("STORAGE_FAULT");
+        assertThat(alarm.json().get("sequence").getLongValue()).isEqualTo(4);
+        assertThat(alarm.header("ETag")).isEqualTo("\"4\"");
+    }
+
+    @Test
+    void an_alarm_that_is_not_in_the_book_is_not_found() {
+        Asked alarm = Asked.get(server, "/api/v1/alarms/" + InventedWorkshop.id(5));
+
+        assertThat(alarm.status()).isEqualTo(404);
+        assertThat(alarm.json().get("type").getStringValue()).isEqualTo("/api/v1/problems/unknown-alarm");
+        assertThat(alarm.json().get("detail").getStringValue())
+                .contains(InventedWorkshop.id(5).toString());
     }
 
     @Test

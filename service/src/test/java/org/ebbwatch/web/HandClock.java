@@ -4,7 +4,9 @@ import io.micronaut.context.annotation.Primary;
 import io.micronaut.context.annotation.Requires;
 import jakarta.inject.Singleton;
 import java.util.concurrent.atomic.AtomicLong;
-import org.ebbwatch.web.answer.HostClock;
+import org.ebbwatch.acquire.HostClock;
+import org.ebbwatch.time.HostTime;
+import org.ebbwatch.time.WallQuality;
 
 /** A host whose clocks move only when a test moves them; it begins 0.4 s after the last scan of the invented workshop. */
 @Singleton
@@ -26,12 +28,7 @@ public class HandClock implements HostClock {
     }
 
     @Override
-    public long wallMillis() {
-        return wallMillis.get();
-    }
-
-    @Override
-    public long monotonicNanos() {
-        return monotonicNanos.get();
+    public HostTime now() {
+        return new HostTime("host", monotonicNanos.get(), wallMillis.get(), WallQuality.KNOWN);
     }
 }

@@ -61,6 +61,10 @@ class InventedAlarms implements AlarmSource {
                 List.of(new OutletView("webhook", 3, 1, 7, "alarms.example answered 503", OptionalLong.empty())));
     }
 
+    static UUID id(AlarmKind kind) {
+        return new UUID(7, kind.what().length());
+    }
+
     private static AlarmView view(
             AlarmKind kind,
             AlarmState state,
@@ -70,7 +74,8 @@ class InventedAlarms implements AlarmSource {
             Optional<PutAway> putAway,
             Set<AlarmStep> allowed) {
         return new AlarmView(
-                new UUID(7, kind.what().length()),
+                id(kind),
+                kind == AlarmKind.CUT_OFF ? 1 : 4,
                 kind,
                 kind.urgency(),
                 kind.isLatched(),

@@ -6,6 +6,8 @@ import jakarta.inject.Singleton;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.IntStream;
+import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackView;
 
@@ -42,5 +44,15 @@ public class InventedRack implements RackSource {
                 .filter(candidate -> candidate.id().equals(passage))
                 .findFirst()
                 .map(found -> InventedWorkshop.trace(points));
+    }
+
+    @Override
+    public List<ClosedPassage> closed(Optional<UUID> before, int most) {
+        return IntStream.iterate(250, n -> n > 0, n -> n - 1)
+                .mapToObj(InventedWorkshop::closed)
+                .filter(passage -> before.isEmpty()
+                        || passage.card().id().toString().compareTo(before.get().toString()) < 0)
+                .limit(most)
+                .toList();
     }
 }

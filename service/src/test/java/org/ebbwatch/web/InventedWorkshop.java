@@ -17,6 +17,7 @@ import org.ebbwatch.judge.Phase;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.passage.RackView;
@@ -99,6 +100,16 @@ public final class InventedWorkshop {
                         .toList(),
                 mixed.channels(),
                 mixed.passages());
+    }
+
+    /** The n-th of many passages that are over. */
+    public static ClosedPassage closed(int n) {
+        var cell = new CellCard("old-" + n, Chemistry.LFP, 1.5, 10, true, false);
+        var id = UUID.fromString("01931e00-0000-7000-8000-000000000%03d".formatted(n));
+        var card = new PassageCard(id, "bench", 3, cell, Procedure.careful(), 1_000L * n, SCANNED_MILLIS, 0);
+        return n % 5 == 0
+                ? new ClosedPassage(card, 1_000L * n + 900, Phase.WITHDRAWN, "withdrawn by a person")
+                : new ClosedPassage(card, 1_000L * n + 900, Phase.RELEASED, "below the rested limit");
     }
 
     /** A trace of so many points in which the temperature was never read. */

@@ -10,8 +10,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.ebbwatch.acquire.LinkState;
+import org.ebbwatch.alarm.book.AlarmState;
+import org.ebbwatch.alarm.book.Cover;
 import org.ebbwatch.judge.FindingKind.Urgency;
 import org.ebbwatch.judge.Phase;
 import org.ebbwatch.rig.message.ChannelRole;
@@ -33,6 +36,8 @@ class PageTest {
         "/, text/html",
         "/index.html, text/html",
         "/rack.js, application/javascript",
+        "/alarms.js, application/javascript",
+        "/hands.js, application/javascript",
         "/rack.css, text/css",
         "/look.css, text/css",
         "/mark.svg, image/svg+xml"
@@ -57,7 +62,7 @@ class PageTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/", "/rack.js", "/rack.css", "/look.css"})
+    @ValueSource(strings = {"/", "/rack.js", "/alarms.js", "/hands.js", "/rack.css", "/look.css"})
     void no_part_asks_another_host(String path) {
         assertThat(Asked.get(server, path).body().replace("http://www.w3.org/2000/svg", ""))
                 .doesNotContain("http://", "https://", "//cdn", "@import");
@@ -98,10 +103,45 @@ class PageTest {
     @Test
     void the_page_knows_a_word_for_everything_the_service_may_say() {
         Stream<Enum<?>> sayings = Stream.of(
-                        Phase.values(), Attention.values(), Urgency.values(), LinkState.values(), ChannelRole.values())
+                        Phase.values(),
+                        Attention.values(),
+                        Urgency.values(),
+                        LinkState.values(),
+                        ChannelRole.values(),
+                        AlarmState.values(),
+                        Cover.values())
                 .flatMap(Stream::of);
         assertThat(sayings.filter(saying -> saying != ChannelRole.CELL))
                 .allSatisfy(saying -> assertThat(script()).containsPattern("\\b" + saying.name() + ": \""));
+    }
+
+    @Test
+    void what_the_scripts_take_from_each_other_is_served() {
+        Matcher imports = Pattern.compile("from \"\\./([a-z.]+)\"").matcher(script());
+
+        assertThat(imports.results().map(found -> found.group(1)).distinct())
+                .isNotEmpty()
+                .allSatisfy(part ->
+                        assertThat(Asked.get(server, "/" + part).status()).isEqualTo(200));
+    }
+
+    @Test
+    void alarms_stand_first_and_say_state_since_when_and_what_to_do() {
+        assertThat(page().indexOf("id=\"alarms\"")).isPositive().isLessThan(page().indexOf("id=\"needs\""));
+        assertThat(page()).contains("class=\"skip\" href=\"#alarms\"");
+        assertThat(words()).contains("Alarms");
+        assertThat(script())
+                .contains("api/v1/alarms", "alarm.toDo", "alarm.cause", "raisedAt", "No alarm.")
+                .contains("Alarms do not get out by the");
+    }
+
+    @Test
+    void every_part_the_scripts_look_for_is_on_the_page() {
+        Matcher ids = Pattern.compile("byId\\(\"([a-z-]+)\"\\)").matcher(script());
+
+        assertThat(ids.results().map(found -> found.group(1)).distinct())
+                .hasSizeGreaterThan(10)
+                .allSatisfy(id -> assertThat(page()).contains("id=\"" + id + '"'));
     }
 
     @Test
@@ -148,6 +188,8 @@ class PageTest {
     }
 
     private String script() {
-        return Asked.get(server, "/rack.js").body();
+        return Stream.of("/rack.js", "/alarms.js", "/hands.js")
+                .map(path -> Asked.get(server, path).body())
+                .collect(Collectors.joining("\n"));
     }
 }

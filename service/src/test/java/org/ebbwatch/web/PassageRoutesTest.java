@@ -7,10 +7,13 @@ import io.micronaut.json.tree.JsonNode;
 import io.micronaut.runtime.server.EmbeddedServer;
 import io.micronaut.test.extensions.junit5.annotation.MicronautTest;
 import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 @MicronautTest(transactional = false)
 @Property(name = "invented.rack", value = "yes")
@@ -85,6 +88,63 @@ class PassageRoutesTest {
         assertThat(answer.get("passage").get("phase").getStringValue()).isEqualTo("RELEASED");
         assertThat(answer.get("allowed").isArray()).isTrue();
         assertThat(answer.get("allowed").size()).isZero();
+    }
+
+    private JsonNode closed(String query) {
+        return Asked.get(server, "/api/v1/passages/closed" + query).json();
+    }
+
+    @Test
+    void passages_that_are_over_come_newest_first_fifty_at_a_time() {
+        JsonNode page = closed("");
+
+        assertThat(page.get("passages").size()).isEqualTo(50);
+        JsonNode newest = page.get("passages").get(0);
+        assertThat(newest.get("tag").getStringValue()).isEqualTo("old-250");
+        assertThat(newest.get("phase").getStringValue()).isEqualTo("WITHDRAWN");
+        assertThat(newest.get("reason").getStringValue()).isEqualTo("withdrawn by a person");
+        assertThat(newest.get("openedEventMillis").getLongValue()).isEqualTo(250_000);
+        assertThat(newest.get("closedEventMillis").getLongValue()).isEqualTo(250_900);
+        assertThat(newest.get("openedAt").getStringValue()).isEqualTo("2026-11-25T03:12:44.120Z");
+        assertThat(page.get("passages").get(49).get("tag").getStringValue()).isEqualTo("old-201");
+    }
+
+    @Test
+    void one_page_leads_to_the_next_until_there_is_none() {
+        List<String> tags = new ArrayList<>();
+        String query = "?limit=100";
+        while (!query.isEmpty()) {
+            JsonNode page = closed(query);
+            page.get("passages")
+                    .values()
+                    .forEach(each -> tags.add(each.get("tag").getStringValue()));
+            query = page.get("next").isNull()
+                    ? ""
+                    : "?limit=100&before=" + page.get("next").getStringValue();
+        }
+
+        assertThat(tags)
+                .hasSize(250)
+                .doesNotHaveDuplicates()
+                .startsWith("old-250")
+                .endsWith("old-1");
+    }
+
+    @Test
+    void a_last_page_that_is_just_full_leads_nowhere() {
+        JsonNode last = closed("?limit=50&before=01931e00-0000-7000-8000-000000000051");
+
+        assertThat(last.get("passages").size()).isEqualTo(50);
+        assertThat(last.get("next").isNull()).isTrue();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"?limit=0", "?limit=201", "?limit=-1", "?limit=many", "?before=kite", "?after=1"})
+    void a_page_that_cannot_be_is_refused(String query) {
+        Asked answer = Asked.get(server, "/api/v1/passages/closed" + query);
+
+        assertThat(answer.status()).isEqualTo(400);
+        assertThat(answer.json().get("type").getStringValue()).isEqualTo("/api/v1/problems/bad-parameter");
     }
 
     @Test

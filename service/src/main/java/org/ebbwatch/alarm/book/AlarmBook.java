@@ -33,8 +33,11 @@ public final class AlarmBook {
 
     public static final Duration LONGEST_SHELVING = Duration.ofHours(24);
 
-    private static final int LONGEST_NAME = 100;
-    private static final int LONGEST_REASON = 1_000;
+    /** Most characters of a name. */
+    public static final int LONGEST_NAME = 100;
+
+    /** Most characters of a reason. */
+    public static final int LONGEST_REASON = 1_000;
 
     private final NightHours night;
     private final Supplier<UUID> ids;
@@ -243,7 +246,7 @@ public final class AlarmBook {
             return new Refused(
                     Why.NOT_NOW,
                     "An alarm that is " + alarm.state() + ", cover " + alarm.cover() + ", allows " + alarm.allowed()
-                            + ", not " + step + '.',
+                            + ", not " + step + ". " + WhyNot.words(alarm, step),
                     alarm.allowed());
         }
         return new Done(step(alarm, step, who, reason, putAway, now));

@@ -16,6 +16,7 @@ import org.ebbwatch.judge.FindingKind.Urgency;
  * One alarm.
  *
  * @param id the same over restarts and in every message
+ * @param sequence rises with each step it makes; its ETag when it is asked for alone
  * @param kind what is the matter
  * @param urgency how loudly it asks for a person
  * @param latched whether it must be reset by a person after its condition is gone
@@ -43,6 +44,7 @@ import org.ebbwatch.judge.FindingKind.Urgency;
 @Serdeable
 public record AlarmAnswer(
         UUID id,
+        long sequence,
         AlarmKind kind,
         Urgency urgency,
         boolean latched,
@@ -67,10 +69,12 @@ public record AlarmAnswer(
         @Nullable String coveredUntil,
         List<AlarmStep> allowed) {
 
-    static AlarmAnswer of(AlarmView alarm) {
+    /** An alarm as it is told. */
+    public static AlarmAnswer of(AlarmView alarm) {
         var cause = alarm.cause();
         return new AlarmAnswer(
                 alarm.id(),
+                alarm.sequence(),
                 alarm.kind(),
                 alarm.urgency(),
                 alarm.latched(),

@@ -3,8 +3,10 @@ package org.ebbwatch.web.answer;
 import jakarta.inject.Singleton;
 import java.util.HashMap;
 import java.util.Map;
+import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.passage.RackView.BoardView;
+import org.ebbwatch.time.HostTime;
 
 /**
  * How old a board's last scan is, in seconds of the host.
@@ -32,13 +34,14 @@ public final class Freshness {
         if (board.eventMillis() < 0) {
             return Double.NaN;
         }
-        long nanos = clock.monotonicNanos();
+        HostTime now = clock.now();
+        long nanos = now.monotonicNanos();
         Seen last = seen.get(board.name());
         if (last == null || last.eventMillis != board.eventMillis() || last.wallMillis != board.wallMillis()) {
             last = new Seen(board.eventMillis(), board.wallMillis(), nanos);
             seen.put(board.name(), last);
         }
-        double byWall = (clock.wallMillis() - board.wallMillis()) / 1e3;
+        double byWall = (now.wallMillis() - board.wallMillis()) / 1e3;
         double byMonotonic = (nanos - last.sinceNanos) / 1e9;
         return Math.max(byWall, byMonotonic);
     }

@@ -16,8 +16,9 @@ import org.ebbwatch.passage.Happenings.Numbered;
  * @param tag of that passage's cell; empty where there is none
  * @param channel that passage is on, from 0; null where there is none
  * @param eventMillis event time; null where the board was not heard yet
- * @param sequence of that passage afterwards, its ETag; null where there is none
- * @param what the phase, the finding kind, the act, what is asked for or the state of the link
+ * @param alarmId which alarm; null where it is about none
+ * @param sequence of that alarm afterwards, else of that passage: its ETag; null where there is none
+ * @param what the phase, the finding kind, the act, what is asked for, the state of the link or the alarm's step
  * @param line in words; may be empty
  */
 @Serdeable
@@ -29,6 +30,7 @@ public record HappeningAnswer(
         String tag,
         @Nullable Integer channel,
         @Nullable Long eventMillis,
+        @Nullable UUID alarmId,
         @Nullable Long sequence,
         String what,
         String line) {
@@ -36,16 +38,17 @@ public record HappeningAnswer(
     /** A happening as it is told. */
     public static HappeningAnswer of(Numbered numbered) {
         Happening happening = numbered.happening();
-        boolean ofPassage = happening.passage().isPresent();
+        boolean isActedOn = happening.passage().isPresent() || happening.alarm().isPresent();
         return new HappeningAnswer(
                 numbered.number(),
                 happening.kind(),
                 happening.board(),
                 happening.passage().orElse(null),
                 happening.tag(),
-                ofPassage ? happening.channel() : null,
+                happening.channel() < 0 ? null : happening.channel(),
                 happening.eventMillis() < 0 ? null : happening.eventMillis(),
-                ofPassage ? happening.sequence() : null,
+                happening.alarm().orElse(null),
+                isActedOn ? happening.sequence() : null,
                 happening.what(),
                 happening.line());
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.judge.Phase;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackView;
@@ -32,7 +33,7 @@ public final class Rack {
         RackView view = source.view();
         List<BoardAnswer> boards = boards(view);
         return new RackAnswer(
-                Figures.wallTime(clock.wallMillis()),
+                Figures.wallTime(clock.now().wallMillis()),
                 boards.stream().anyMatch(BoardAnswer::simulated),
                 Freshness.STALE_AFTER_SECONDS,
                 boards,
@@ -63,6 +64,16 @@ public final class Rack {
                 .filter(passage -> phase == null || passage.phase() == phase)
                 .map(PassageShort::of)
                 .toList();
+    }
+
+    /**
+     * Passages that are over, the one opened last first.
+     *
+     * @param before only those opened before the one with that id; null: from the last on
+     * @param most how many at most
+     */
+    public ClosedPassages closed(@Nullable UUID before, int most) {
+        return ClosedPassages.of(source.closed(Optional.ofNullable(before), most + 1), most);
     }
 
     public Optional<PassageAnswer> passage(UUID id) {

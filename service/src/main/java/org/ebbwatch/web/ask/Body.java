@@ -15,6 +15,7 @@ import org.ebbwatch.web.problem.ProblemKind;
 /** A body's fields, each asked for with what it may be. A field that is not known is refused: misspelt, it would be ignored. */
 final class Body {
     private static final int SHOWN = 60;
+    private static final Pattern UNSEEN = Pattern.compile("[\\p{C}\\p{Z}]+");
 
     private final Map<String, Object> fields;
 
@@ -75,6 +76,22 @@ final class Body {
     String text(String field, String takes, Pattern fits) {
         if (needed(field, takes) instanceof String given && fits.matcher(given).matches()) {
             return given;
+        }
+        throw cannotBe(field, takes);
+    }
+
+    /**
+     * A line of free text as it is kept: what cannot be seen is a space, spaces stand single and none at the ends.
+     *
+     * @param longest in characters
+     */
+    String line(String field, int longest) {
+        String takes = "a text of 1 to " + longest + " characters";
+        if (needed(field, takes) instanceof String given) {
+            String line = UNSEEN.matcher(given).replaceAll(" ").strip();
+            if (!line.isEmpty() && line.length() <= longest) {
+                return line;
+            }
         }
         throw cannotBe(field, takes);
     }

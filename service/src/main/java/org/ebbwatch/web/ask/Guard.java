@@ -16,7 +16,7 @@ public final class Guard {
 
     private Guard() {}
 
-    /** The sequence in an entity tag as the header ETag of a passage gave it (RFC 9110, 8.8.3). */
+    /** The sequence in an entity tag as the header ETag of a passage or an alarm gave it (RFC 9110, 8.8.3). */
     public static long seen(String ifMatch) {
         if (ifMatch.isBlank()) {
             throw new ProblemException(ProblemKind.NO_CONDITION, "The header If-Match is missing.");
@@ -25,7 +25,7 @@ public final class Guard {
         if (!tag.matches()) {
             throw new ProblemException(
                     ProblemKind.BAD_PARAMETER,
-                    "If-Match is one number in quotes, as the header ETag of the passage gave it.");
+                    "If-Match is one number in quotes, as the header ETag of the passage or the alarm gave it.");
         }
         return Long.parseLong(tag.group(1));
     }

@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.locks.LockSupport;
+import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.passage.Happenings;
-import org.ebbwatch.web.answer.HostClock;
 
 /**
  * Tells listeners what happens, by one thread for all of them, at most {@value #MOST} at a time. A listener that has not taken
@@ -61,7 +61,7 @@ final class LiveEvents {
 
     private void run() {
         while (!closed) {
-            listeners.removeIf(listener -> !listener.serve(clock.monotonicNanos()));
+            listeners.removeIf(listener -> !listener.serve(clock.now().monotonicNanos()));
             LockSupport.parkNanos(this, LOOK_NANOS);
         }
         listeners.forEach(Listener::end);

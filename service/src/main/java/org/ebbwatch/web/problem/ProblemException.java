@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Phase;
+import org.ebbwatch.web.problem.Problem.OfAlarm;
 
 /** A request is refused. */
 public final class ProblemException extends RuntimeException {
@@ -35,6 +36,17 @@ public final class ProblemException extends RuntimeException {
     /** A passage has changed since it was looked at. */
     public static ProblemException stale(String detail, long sequence) {
         return new ProblemException(ProblemKind.CHANGED_SINCE, detail, problem -> problem.with(sequence));
+    }
+
+    /** An alarm does not allow what was asked. */
+    public static ProblemException notNow(String detail, OfAlarm alarm, String request) {
+        return new ProblemException(ProblemKind.NOT_NOW, detail, problem -> problem.with(alarm, request, null));
+    }
+
+    /** An alarm has made steps since it was looked at. */
+    public static ProblemException stale(String detail, OfAlarm alarm, String request, long sequence) {
+        return new ProblemException(
+                ProblemKind.CHANGED_SINCE, detail, problem -> problem.with(alarm, request, sequence));
     }
 
     /** With what this kind of problem has to say beyond its words. */

@@ -11,7 +11,14 @@ public enum ProblemKind {
             "A parameter cannot be used",
             "Correct the parameter that the detail names; /api/v1/openapi.yml says what each takes."),
     UNKNOWN_PASSAGE(
-            HttpStatus.NOT_FOUND, "There is no such passage", "Ask /api/v1/passages for the passages there are."),
+            HttpStatus.NOT_FOUND,
+            "There is no such passage",
+            "Ask /api/v1/passages for the passages there are, and /api/v1/passages/closed for those that are over; in full those"
+                    + " are told until the service starts again."),
+    UNKNOWN_ALARM(
+            HttpStatus.NOT_FOUND,
+            "There is no such alarm, or it is over",
+            "Ask /api/v1/alarms for the alarms that are alive."),
     UNKNOWN_PATH(HttpStatus.NOT_FOUND, "There is nothing here", "Ask /api/v1/openapi.yml for the paths there are."),
     WRONG_METHOD(
             HttpStatus.METHOD_NOT_ALLOWED,
@@ -33,11 +40,11 @@ public enum ProblemKind {
     NO_CONDITION(
             HttpStatus.PRECONDITION_REQUIRED,
             "Say what you saw before you act",
-            "Ask for the passage, look at it, and send the value of its header ETag as If-Match."),
+            "Ask for the passage or the alarm, look at it, and send the value of its header ETag as If-Match."),
     CHANGED_SINCE(
             HttpStatus.PRECONDITION_FAILED,
-            "The passage has changed since you looked",
-            "Nothing was done. Ask for the passage again, look at it, and decide anew."),
+            "It has changed since you looked",
+            "Nothing was done. Ask for it again, look at it, and decide anew."),
     NO_KEY(
             HttpStatus.BAD_REQUEST,
             "The request has no key of its own",
@@ -54,10 +61,7 @@ public enum ProblemKind {
             HttpStatus.UNPROCESSABLE_ENTITY,
             "Something in the body cannot be used",
             "Nothing was done. Correct what the detail names; /api/v1/openapi.yml says what each field takes."),
-    NOT_NOW(
-            HttpStatus.CONFLICT,
-            "The passage does not allow this now",
-            "Nothing was done. The field allowed says what can be done instead."),
+    NOT_NOW(HttpStatus.CONFLICT, "This is not allowed now", "Nothing was done. allowed says what can be done instead."),
     TAKEN(
             HttpStatus.CONFLICT,
             "Another passage is in the way",

@@ -10,7 +10,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import org.ebbwatch.alarm.book.AlarmAnswer.Done;
+import org.ebbwatch.alarm.book.AlarmAnswer.Refused;
+import org.ebbwatch.alarm.book.AlarmAnswer.Why;
 import org.ebbwatch.alarm.book.Report.Condition;
 
 /** A book, its time, and passages 0, 1, 2 ... of the boards left (below 16) and right. */
@@ -105,5 +108,17 @@ final class BookBench {
 
     void acknowledge(Alarm alarm) {
         done(book.acknowledge(alarm.id(), ANNA, now()));
+    }
+
+    /** Sixteen cells of one board on which the same stands. */
+    Report[] sixteen(AlarmKind... kinds) {
+        return IntStream.range(0, 16).mapToObj(n -> standing(n, kinds)).toArray(Report[]::new);
+    }
+
+    /** Why a request was refused; the words for it are a sentence. */
+    static Why refused(AlarmAnswer answer) {
+        assertThat(answer).isInstanceOf(Refused.class);
+        assertThat(((Refused) answer).words()).endsWith(".");
+        return ((Refused) answer).why();
     }
 }

@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import org.ebbwatch.alarm.book.AlarmBook;
+import org.ebbwatch.alarm.book.AlarmStep;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Entry.Work;
 import org.ebbwatch.judge.LoadStep;
@@ -56,5 +58,18 @@ class RestDocumentTest {
                 .allMatch(act -> document.contains(act.name()));
         assertThat(section("The whole job").indexOf("PUT_ON"))
                 .isLessThan(section("The whole job").indexOf("\"TAKE_OFF\""));
+    }
+
+    @Test
+    void it_names_every_step_a_person_may_ask_of_an_alarm_and_no_other() {
+        for (AlarmStep step : AlarmStep.values()) {
+            assertThat(section("Alarms").contains("| `" + step + "` |"))
+                    .as(step.name())
+                    .isEqualTo(step.isAPersons());
+        }
+        assertThat(section("Alarms"))
+                .contains("`minutes`, 1 to " + AlarmBook.LONGEST_SHELVING.toMinutes())
+                .contains("at most " + AlarmBook.LONGEST_NAME + " characters")
+                .contains("`operator`");
     }
 }
