@@ -85,7 +85,7 @@ record Workshop(List<Bench> boards) {
                         33),
                 StoryCell.sound(cell("headset", 0.4), 82),
                 StoryCell.sound(cell("radio", 1.6), 22)
-                        .finds(FindingKind.STALLED, FindingKind.OVERDUE)
+                        .finds(FindingKind.STALLED, FindingKind.OVERDUE, FindingKind.WARMING)
                         .goesWrong(Fault.on(5, FaultKind.CHARGER_LEAK, Trigger.after(LOAD_CLOSED, hours(3)))
                                 .with(Map.of("volts", 2.3, "ohms", 2.0)))
                         .isHeldBack(),

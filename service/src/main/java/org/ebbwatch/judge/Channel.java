@@ -15,6 +15,9 @@ import org.ebbwatch.judge.procedure.Procedure;
 final class Channel {
     private static final double REVERSED_VOLTS = -0.02;
     private static final double STRING_VOLTS = 1.0;
+    /** Half-width 5 % of a resistor and its leads, k = 2: common practice, no source. */
+    private static final double LOAD_EXPANDED_SHARE = 0.058;
+
     private static final long STRING_RETRY_MILLIS = 10_000;
     private static final long NEVER = Long.MIN_VALUE / 2;
 
@@ -28,6 +31,7 @@ final class Channel {
     private final DrainWatch drain;
     private final GapWatch gaps;
     private final HeatWatch heat;
+    private final OwnWarmth own;
     private final Confirmation reversed = new Confirmation();
 
     private Procedure procedure;
@@ -42,12 +46,13 @@ final class Channel {
         this.cell = new LoadedCell(card);
         this.procedure = procedure;
         this.sensors = new SensorWatch(procedure.plausible());
-        this.charge = new ChargeMeter(card.loadOhms());
+        this.charge = new ChargeMeter(LOAD_EXPANDED_SHARE);
         this.load = new LoadWatch(cell, findings);
         this.hand = new HandStep(cell);
         this.drain = new DrainWatch(cell, findings, charge);
         this.gaps = new GapWatch(cell);
         this.heat = new HeatWatch(procedure.heat(), findings);
+        this.own = new OwnWarmth(cell, LOAD_EXPANDED_SHARE);
     }
 
     /**
@@ -69,18 +74,19 @@ final class Channel {
         double volts = sensors.volts();
         noise.add(volts, scan.resolutionVolts());
         if (load.isOn()) {
-            take(volts, stepMillis);
+            take(scan, stepMillis);
         }
         double difference = noise.expandedDifference(scan.resolutionVolts());
         var now = new Reading(scan, stepMillis, volts, difference, switched, announced);
         load.judge(at, volts, sensors.amperes(), difference, stepMillis, announced);
+        own.follow(now, amperes(volts), load);
         if (bonded) {
             hand.forget();
         } else if (!cell.switched() && !scan.loadApplied()) {
             hand.follow(now, sensors.amperes(), load.isOn(), load.hasDrawn());
         }
         sensorFault();
-        heat.judge(scan, sensors, phase, announced, stepMillis);
+        heat.judge(scan, sensors, phase, announced, own, stepMillis);
         suspicion = Suspicion.NONE;
         weighingReversal = false;
         if (now.isKnown() && !bonded) {
@@ -93,12 +99,20 @@ final class Channel {
         return now;
     }
 
-    private void take(double volts, long stepMillis) {
-        double amperes = Double.isNaN(sensors.amperes()) ? cell.amperesAt(volts) : sensors.amperes();
+    /** Through the load: measured, or worked out while it is on; NaN where neither can be. */
+    private double amperes(double volts) {
+        double measured = sensors.amperes();
+        return Double.isNaN(measured) && load.isOn() ? cell.amperesAt(volts) : measured;
+    }
+
+    private void take(Scan scan, long stepMillis) {
+        double volts = sensors.volts();
+        double amperes = amperes(volts);
         if (Double.isNaN(amperes)) {
             charge.interrupt();
         } else {
-            charge.onLoad(volts, amperes, stepMillis / 1000.0);
+            boolean measured = !Double.isNaN(sensors.amperes());
+            charge.onLoad(volts, scan.expandedVolts(), amperes, measured, stepMillis / 1000.0);
         }
     }
 
@@ -114,7 +128,7 @@ final class Channel {
 
     private void electrical(Reading now, Phase phase, boolean known) {
         long at = now.atMillis();
-        boolean below = now.isBelow(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN);
+        boolean below = now.isSurelyBelow(REVERSED_VOLTS) && !findings.stands(FindingKind.LEAD_OPEN);
         boolean confirmed = reversed.holds(below, at);
         weighingReversal = below && !confirmed;
         if (confirmed) {
@@ -189,6 +203,7 @@ final class Channel {
         charge.interrupt();
         drain.begin();
         heat.interrupted();
+        own.interrupted();
         sensors.forgetFalls();
         steadySinceMillis = at;
     }
@@ -238,8 +253,16 @@ final class Channel {
         return charge;
     }
 
+    DrainWatch drain() {
+        return drain;
+    }
+
     GapWatch gaps() {
         return gaps;
+    }
+
+    OwnWarmth own() {
+        return own;
     }
 
     HeatWatch heat() {

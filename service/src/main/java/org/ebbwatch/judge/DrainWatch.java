@@ -1,6 +1,10 @@
 package org.ebbwatch.judge;
 
+import java.util.Optional;
 import org.ebbwatch.judge.estimate.ChargeMeter;
+import org.ebbwatch.judge.estimate.RobustSlope;
+import org.ebbwatch.judge.estimate.TimeToLimit;
+import org.ebbwatch.judge.estimate.Trail;
 
 /**
  * Compares a cell on its load with what the charge taken out explains: CUT_OFF, STALLED, OVERDUE.
@@ -8,6 +12,9 @@ import org.ebbwatch.judge.estimate.ChargeMeter;
  * <p>A healthy cell gives at least 0.09 % of its rated charge between 1.2 V and 0.3 V (computed from the published
  * open-circuit potentials of a layered-oxide cell); a collapse with less than a third of that is a switch that opened. A
  * fall that begins with the load going on is sag: the comparison is armed only once the load has been on for a while.
+ *
+ * <p>Of the charge, only what has left for sure counts against a cell: less its expanded uncertainty. Hours count only above
+ * the drain limit; a hold is no delay.
  */
 final class DrainWatch {
     private static final double COLLAPSE_FROM_VOLTS = 1.2;
@@ -21,10 +28,15 @@ final class DrainWatch {
     private static final double OVERDUE_FACTOR = 2;
     private static final double TAIL_HOURS = 24;
     private static final double MEAN_VOLTS = 3.6;
+    private static final long FALL_MILLIS = 900_000;
+    private static final double LEAST_HEALTH = 1.0 / 3;
+    private static final double LIKELY_HEALTH = 0.8;
 
     private final LoadedCell cell;
     private final FindingBook findings;
     private final ChargeMeter charge;
+
+    private final Trail fall = new Trail(12, 75_000);
 
     private double chargeAtSwitch;
     private double chargeAbove = Double.NaN;
@@ -44,6 +56,28 @@ final class DrainWatch {
         chargeAtSwitch = charge.ampereHours();
         chargeAbove = Double.NaN;
         stallCharge = Double.NaN;
+        fall.clear();
+    }
+
+    /**
+     * When the voltage will be at the drain limit: past the knee by its slope, before it by the charge an old cell has left,
+     * a third of its rating at least and four fifths most likely (common practice, no source). Empty where nothing is known.
+     */
+    Optional<TimeToLimit> limitIn(double drainLimitVolts) {
+        if (fall.size() == 0) {
+            return Optional.empty();
+        }
+        double volts = fall.reading(1);
+        if (volts < cell.chemistry().kneeVolts()) {
+            return RobustSlope.of(fall, FALL_MILLIS).map(slope -> TimeToLimit.bySlope(volts, drainLimitVolts, slope));
+        }
+        return Optional.of(TimeToLimit.byCharge(
+                charge.ampereHours(),
+                charge.expandedAmpereHours(),
+                cell.ratedAmpereHours(),
+                LEAST_HEALTH,
+                LIKELY_HEALTH,
+                cell.amperesAt(volts)));
     }
 
     /** A person decided that it drains again: what was overdue is so no more, and its clock starts again. */
@@ -55,7 +89,8 @@ final class DrainWatch {
 
     /** Judges one believable voltage with the load on. */
     void judge(Reading now, Phase phase, long loadOnMillis, double drainLimitVolts) {
-        onLoadMillis += now.stepMillis();
+        onLoadMillis += now.volts() > drainLimitVolts ? now.stepMillis() : 0;
+        fall.add(now.atMillis(), now.volts());
         collapsed(now.volts(), loadOnMillis);
         if (phase == Phase.DRAIN) {
             stalled(now.volts(), STALL_FACTOR * now.expandedVolts(), drainLimitVolts);
@@ -105,19 +140,22 @@ final class DrainWatch {
             return;
         }
         double due = STALL_CHARGE * cell.ratedAmpereHours();
-        if (charge.ampereHours() - stallCharge < due) {
+        double left = charge.ampereHours() - stallCharge;
+        double doubt = left * charge.expandedShare();
+        if (left - doubt < due) {
             return;
         }
-        double fall = stallVolts - volts;
-        if (fall < leastFall) {
+        double fallen = stallVolts - volts;
+        if (fallen < leastFall) {
             findings.raise(
                     FindingKind.STALLED,
-                    fall,
+                    fallen,
                     leastFall,
                     "V",
-                    "Stalled at %3$.3f V: %4$.3f Ah should have left but it fell only %1$.4f V.",
+                    "Stalled at %3$.3f V: %4$.3f +/- %5$.3f Ah should have left but it fell only %1$.4f V, less than %2$.4f V.",
                     volts,
-                    due);
+                    left,
+                    doubt);
         } else {
             findings.clear(FindingKind.STALLED);
         }
@@ -128,13 +166,15 @@ final class DrainWatch {
     private void overdue(double volts, double drainLimitVolts) {
         double most = OVERDUE_CHARGE * cell.ratedAmpereHours();
         double taken = charge.ampereHours() - decidedCharge;
-        if (taken > most) {
+        double doubt = taken * charge.expandedShare();
+        if (taken - doubt > most) {
             findings.raise(
                     FindingKind.OVERDUE,
                     taken,
                     most,
                     "Ah",
-                    "Overdue: %1$.3f Ah taken out, more than %2$.3f Ah the cell can hold.");
+                    "Overdue: %1$.3f +/- %3$.3f Ah taken out, more than %2$.3f Ah the cell can hold.",
+                    doubt);
         }
         double hours = onLoadMillis / 3.6e6;
         double forecast = cell.hoursAt(MEAN_VOLTS) + TAIL_HOURS;
@@ -144,7 +184,7 @@ final class DrainWatch {
                     hours * 3600,
                     OVERDUE_FACTOR * forecast * 3600,
                     "s",
-                    "Overdue: %3$.0f h on the load, forecast was %4$.0f h.",
+                    "Overdue: %3$.0f h above the drain limit, forecast was %4$.0f h.",
                     hours,
                     forecast);
         }

@@ -1,6 +1,8 @@
 package org.ebbwatch.judge;
 
 import org.ebbwatch.judge.Entry.Scan;
+import org.ebbwatch.judge.estimate.HeatingTest;
+import org.ebbwatch.judge.estimate.RobustSlope;
 import org.ebbwatch.judge.estimate.Trail;
 import org.ebbwatch.judge.estimate.WatchClock;
 import org.ebbwatch.judge.procedure.Procedure.Heat;
@@ -17,18 +19,32 @@ final class HeatWatch {
     private static final double CLEAR_KELVIN = 1;
     private static final double CLEAR_KELVIN_PER_SECOND = 0.005;
     private static final long PROJECTION_SPAN_MILLIS = 120_000;
-    private static final int PROJECTION_READINGS = 20;
+    private static final int PROJECTION_READINGS = 10;
+    private static final int BLIND_SCANS = 3;
+    /** 70 mW in an 18650 cell of 42 J/K: nothing that rests or is bonded makes so much heat (computed). */
+    private static final double TELLING_KELVIN_PER_SECOND = 0.1 / 60;
+
+    private static final double AMBIENT_LAG_MILLIS = 10_000;
+    private static final double REFERENCE_LAG_MILLIS = 180_000;
     private static final int RATE_SCANS = 3;
     private static final long RATE_SPAN_MILLIS = 10_000;
     private static final long RATE_SPACING_MILLIS = 500;
 
     private final FindingBook findings;
-    private final Trail recent = new Trail(64, 2_000);
-    private final Trail latest = new Trail(24, RATE_SPACING_MILLIS);
+    private final Trail recent = new Trail(24, 5_000);
+    private final Trail latest = new Trail(21, RATE_SPACING_MILLIS);
+    private final HeatingTest heating = new HeatingTest();
     private final WatchClock calm = new WatchClock();
 
     private Heat heat;
     private double slope = Double.NaN;
+    private double smoothAmbient = Double.NaN;
+    private double slowReference = Double.NaN;
+    private double quickReference = Double.NaN;
+    private double quickCelsius = Double.NaN;
+    private double slowCelsius = Double.NaN;
+    private double ownKelvin;
+    private int blindScans;
     private double carriedKelvin;
     private long carriedSinceMillis;
     private boolean bonded;
@@ -46,6 +62,11 @@ final class HeatWatch {
 
     void bonded(boolean now) {
         bonded = now;
+        heating.forget();
+        quickReference = Double.NaN;
+        slowReference = Double.NaN;
+        quickCelsius = Double.NaN;
+        slowCelsius = Double.NaN;
     }
 
     void judgeBy(Heat other) {
@@ -62,18 +83,29 @@ final class HeatWatch {
     void forget() {
         recent.clear();
         latest.clear();
+        heating.forget();
         slope = Double.NaN;
     }
 
-    /** Judges one scan; {@code announced} says whether a person's window is open. */
-    void judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, long stepMillis) {
-        ambient(sensors);
+    /**
+     * Judges one scan.
+     *
+     * @param announced whether a person's window is open
+     * @param own how much warmer its own current makes the cell
+     */
+    void judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, OwnWarmth own, long stepMillis) {
+        ambient(sensors.ambient(), stepMillis);
         bank(sensors.bank());
         double celsius = sensors.celsius();
         if (Double.isNaN(celsius)) {
             calm.restart();
+            blind();
             return;
         }
+        blindScans = 0;
+        ownKelvin = own.kelvin();
+        boolean tells = !announced && own.isSteady(scan.eventMillis());
+        evidence(scan.eventMillis(), celsius - over(sensors, phase), celsius, tells, stepMillis);
         if (recent.add(scan.eventMillis(), celsius)) {
             slope = recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS);
         }
@@ -84,6 +116,34 @@ final class HeatWatch {
             calm.run(stepMillis);
         } else {
             calm.restart();
+        }
+    }
+
+    /** Against the reference of the last minutes: its noise must not add to the cell's, nor look like a drift. */
+    private void evidence(long millis, double reference, double celsius, boolean tells, long stepMillis) {
+        quickReference = follow(quickReference, reference, stepMillis / AMBIENT_LAG_MILLIS);
+        slowReference = follow(slowReference, reference, stepMillis / REFERENCE_LAG_MILLIS);
+        quickCelsius = follow(quickCelsius, celsius, stepMillis / AMBIENT_LAG_MILLIS);
+        slowCelsius = follow(slowCelsius, celsius, stepMillis / REFERENCE_LAG_MILLIS);
+        if (tells) {
+            heating.add(millis, Double.isNaN(reference) ? reference : celsius - slowReference, 0);
+        } else {
+            heating.forget();
+        }
+    }
+
+    private static double follow(double average, double reading, double share) {
+        if (Double.isNaN(reading)) {
+            return average;
+        }
+        return Double.isNaN(average) ? reading : average + Math.min(1, share) * (reading - average);
+    }
+
+    /** A reading after a blind stretch is no rise since the one before it. */
+    private void blind() {
+        blindScans++;
+        if (blindScans == BLIND_SCANS) {
+            forget();
         }
     }
 
@@ -143,9 +203,10 @@ final class HeatWatch {
 
     private void warming(Scan scan, SensorWatch sensors, Phase phase, boolean announced) {
         double celsius = sensors.celsius();
-        double over = phase == Phase.TIE_OFF ? overReference(sensors) : sensors.excess();
+        double over = over(sensors, phase);
         double limit = relativeLimit(scan.eventMillis(), sensors, phase);
         boolean absolute = celsius >= heat.warmCelsius();
+        boolean evident = !announced && isEvident();
         boolean relative = !announced && over >= limit;
         if (absolute) {
             findings.raise(
@@ -156,29 +217,65 @@ final class HeatWatch {
                     "Warming: %1$.1f degC, limit %2$.0f degC.");
         } else if (relative) {
             findings.raise(
-                    FindingKind.WARMING, over, limit, "K", "Warming: %1$.1f K over its reference, limit %2$.1f K.");
+                    FindingKind.WARMING,
+                    over,
+                    limit,
+                    "K",
+                    "Warming: %1$.1f K over its reference, limit %2$.1f K; its own current explains %3$.1f K.",
+                    ownKelvin);
+        } else if (evident) {
+            findings.raise(
+                    FindingKind.WARMING,
+                    heating.perSecond(),
+                    TELLING_KELVIN_PER_SECOND,
+                    "K/s",
+                    "Warming %3$.2f K/min for %4$.0f s with nothing to warm it (noise explains %5$.2f K): %6$.1f degC.",
+                    heating.perSecond() * 60,
+                    heating.rampSeconds(),
+                    heating.explainedKelvin(),
+                    celsius);
         } else if (!announced) {
             projected(sensors, phase);
         }
         boolean calmAgain = celsius < heat.warmCelsius() - CLEAR_KELVIN && over < limit - CLEAR_KELVIN;
-        if (calmAgain && !(slope > CLEAR_KELVIN_PER_SECOND)) {
+        if (calmAgain && !(slope > CLEAR_KELVIN_PER_SECOND) && heating.score() < HeatingTest.BOUND / 2) {
             findings.clear(FindingKind.WARMING);
         }
     }
 
+    /** A rise that noise does not explain, which the reading itself shows while its reference stands. */
+    private boolean isEvident() {
+        if (!heating.isHeating() || heating.surelyPerSecond() < TELLING_KELVIN_PER_SECOND) {
+            return false;
+        }
+        double rise = heating.perSecond() * heating.rampSeconds();
+        boolean stands = Math.abs(quickReference - slowReference) < rise / 2;
+        return stands && quickCelsius - slowCelsius >= rise / 3;
+    }
+
     private void projected(SensorWatch sensors, Phase phase) {
         double trip = phase == Phase.TIE_OFF ? heat.tieOffHotCelsius() : heat.hotCelsius();
-        double projection = sensors.celsius() + slope * heat.projectionMillis() / 1000;
-        if (projection >= trip) {
-            findings.raise(
-                    FindingKind.WARMING,
-                    slope,
-                    Double.NaN,
-                    "K/s",
-                    "Warming %3$.2f K/min at %4$.1f degC: hot within ten minutes at this rate.",
-                    slope * 60,
-                    sensors.celsius());
+        double seconds = heat.projectionMillis() / 1000.0;
+        double celsius = sensors.celsius();
+        boolean followsTheRoom = sensors.excess() < CLEAR_KELVIN;
+        if (followsTheRoom || !(celsius + slope * seconds >= trip)) {
+            return;
         }
+        RobustSlope.of(recent, PROJECTION_SPAN_MILLIS)
+                .filter(sure -> celsius + sure.lowestPerSecond() * seconds >= trip)
+                .ifPresent(sure -> findings.raise(
+                        FindingKind.WARMING,
+                        sure.perSecond(),
+                        (trip - celsius) / seconds,
+                        "K/s",
+                        "Warming %3$.2f K/min (surely %4$.2f or more) at %5$.1f degC: hot within ten minutes at this rate.",
+                        sure.perSecond() * 60,
+                        sure.lowestPerSecond() * 60,
+                        celsius));
+    }
+
+    private double over(SensorWatch sensors, Phase phase) {
+        return phase == Phase.TIE_OFF ? overReference(sensors) : sensors.excess();
     }
 
     private double relativeLimit(long millis, SensorWatch sensors, Phase phase) {
@@ -203,16 +300,19 @@ final class HeatWatch {
         return Double.isNaN(reference) ? sensors.excess() : sensors.celsius() - reference;
     }
 
-    private void ambient(SensorWatch sensors) {
-        double ambient = sensors.ambient();
-        if (ambient > heat.ambientCelsius()) {
+    private void ambient(double ambient, long stepMillis) {
+        if (Double.isNaN(ambient)) {
+            return;
+        }
+        smoothAmbient = follow(smoothAmbient, ambient, stepMillis / AMBIENT_LAG_MILLIS);
+        if (smoothAmbient > heat.ambientCelsius()) {
             findings.raise(
                     FindingKind.AMBIENT_HIGH,
-                    ambient,
+                    smoothAmbient,
                     heat.ambientCelsius(),
                     "degC",
                     "The room is at %1$.1f degC, limit %2$.0f degC.");
-        } else if (ambient < heat.ambientCelsius() - CLEAR_KELVIN) {
+        } else if (smoothAmbient < heat.ambientCelsius() - CLEAR_KELVIN) {
             findings.clear(FindingKind.AMBIENT_HIGH);
         }
     }

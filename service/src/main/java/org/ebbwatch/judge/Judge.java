@@ -19,6 +19,8 @@ import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Entry.Silence;
 import org.ebbwatch.judge.Entry.StringOpened;
 import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.estimate.StepResistance;
+import org.ebbwatch.judge.estimate.TimeToLimit;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 
@@ -180,6 +182,26 @@ public final class Judge {
         return passage.channel().charge().ampereHours();
     }
 
+    /** Expanded uncertainty (k = 2) of {@link #ampereHours}; a load that is not measured is taken to be known to 5 %. */
+    public double expandedAmpereHours() {
+        return passage.channel().charge().expandedAmpereHours();
+    }
+
+    /** Expanded uncertainty (k = 2) of {@link #wattHours}. */
+    public double expandedWattHours() {
+        return passage.channel().charge().expandedWattHours();
+    }
+
+    /** The cell's internal resistance as its load last went on; empty before. */
+    public Optional<StepResistance.Step> internalResistance() {
+        return passage.channel().own().resistance();
+    }
+
+    /** When the voltage on its load will be at the drain limit, as an interval; empty outside DRAIN or where nobody can say. */
+    public Optional<TimeToLimit> limitIn() {
+        return passage.limitIn();
+    }
+
     /** Watt hours taken out at the terminals. */
     public double wattHours() {
         return passage.channel().charge().wattHours();
@@ -190,7 +212,10 @@ public final class Judge {
         return passage.rounds().count();
     }
 
-    /** Milliseconds the running watch (hold, rest, tie-off, opening) has still to go; 0 where none runs or it is done. */
+    /**
+     * Milliseconds the running watch (hold, rest, tie-off, opening) has still to go, in DRAIN after the time the voltage most likely
+     * takes to its limit; 0 where none runs or it is done.
+     */
     public long remainingMillis() {
         return passage.remainingMillis();
     }

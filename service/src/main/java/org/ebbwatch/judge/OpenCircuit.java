@@ -3,8 +3,7 @@ package org.ebbwatch.judge;
 import java.util.Optional;
 import org.ebbwatch.judge.Entry.LeadProof;
 import org.ebbwatch.judge.Outcome.Wish;
-import org.ebbwatch.judge.estimate.RestForecast;
-import org.ebbwatch.judge.estimate.RestForecast.Forecast;
+import org.ebbwatch.judge.RestOutlook.Outlook;
 import org.ebbwatch.judge.procedure.Procedure;
 
 /**
@@ -17,8 +16,8 @@ final class OpenCircuit {
     private final FineRecovery fine = new FineRecovery();
     private final HandStep hand;
     private final OpenCircuitProof proof;
+    private final RestOutlook outlook = new RestOutlook();
     private final Confirmation back = new Confirmation();
-    private final RestForecast forecast = new RestForecast();
     private Procedure procedure;
     private long sinceMillis;
     private boolean parted;
@@ -56,7 +55,7 @@ final class OpenCircuit {
             proof.askAtOnce();
             fine.forget();
         }
-        forecast.begin(millis);
+        outlook.begin(millis);
     }
 
     /** The bond has just been parted; what the channel's offset or a load still on could show is no recovery. */
@@ -136,23 +135,16 @@ final class OpenCircuit {
     }
 
     /** REBOUND before it happens: what the recovery so far must lead to in this rest. Empty if it leads to nothing. */
-    Optional<Forecast> willComeBack(Reading now) {
-        double limit = procedure.rest().limitVolts();
-        double expanded = now.expandedVolts();
-        double leastRise = 2 * LoadWatch.STEP_FACTOR * now.differenceVolts();
-        if (!forecast.add(now.atMillis(), proof.smoothVolts())) {
-            return Optional.empty();
-        }
-        Optional<Forecast> coming = forecast.forecast(
-                        limit - expanded, procedure.rest().leastMillis(), leastRise)
-                .filter(to -> to.volts() - expanded > limit);
+    Optional<Outlook> willComeBack(Reading now) {
+        Optional<Outlook> coming = outlook.follow(now, proof.smoothVolts(), procedure.rest());
         coming.ifPresent(to -> findings.raise(
                 FindingKind.REBOUND,
                 to.volts(),
-                limit,
+                procedure.rest().limitVolts(),
                 "V",
-                "Now at %3$.3f V it will come back to %1$.3f V in its rest, limit %2$.2f V: not empty.",
-                now.volts()));
+                "Now at %3$.3f V it will come back to %1$.3f V in its rest (%4$s), limit %2$.2f V: not empty.",
+                now.volts(),
+                to.sure()));
         return coming;
     }
 
@@ -250,13 +242,13 @@ final class OpenCircuit {
     }
 
     void moved() {
-        forecast.forget();
+        outlook.forget();
         fine.forget();
         proof.moved();
     }
 
     void recalibrated() {
-        forecast.forget();
+        outlook.forget();
         fine.forget();
         proof.levelAnew();
     }

@@ -1,7 +1,9 @@
 package org.ebbwatch.judge;
 
+import java.util.Optional;
 import org.ebbwatch.judge.FindingKind.LoadRule;
 import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.estimate.TimeToLimit;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 
@@ -199,12 +201,25 @@ final class Passage {
     long remainingMillis() {
         Procedure.TieOff tieOff = procedure.tieOff();
         return switch (phase) {
-            case DRAIN -> watch.remainingMillis(holdMillis(), 0);
+            case DRAIN -> limitInMillis() + watch.remainingMillis(holdMillis(), 0);
             case REST -> watch.remainingMillis(procedure.rest().leastMillis(), 0);
             case TIE_OFF ->
                 watch.remainingMillis(parted ? tieOff.openMillis() : tieOff.watchMillis(), tieOff.unbrokenMillis());
             default -> 0;
         };
+    }
+
+    /** When the voltage is most likely at the drain limit; 0 where it is below, or nobody can say. */
+    private long limitInMillis() {
+        return limitIn()
+                .map(TimeToLimit::expectedMillis)
+                .filter(millis -> millis != TimeToLimit.NEVER)
+                .orElse(0L);
+    }
+
+    Optional<TimeToLimit> limitIn() {
+        boolean draining = phase == Phase.DRAIN && load.isOn();
+        return draining ? channel.drain().limitIn(procedure.drain().limitVolts()) : Optional.empty();
     }
 
     CellCard card() {

@@ -31,6 +31,11 @@ record Reading(Scan scan, long stepMillis, double volts, double differenceVolts,
         return volts + scan.expandedVolts() < limitVolts;
     }
 
+    /** Whether V + U and two deviations of the channel's noise are below {@code limitVolts}: not one noisy reading. */
+    boolean isSurelyBelow(double limitVolts) {
+        return volts + scan.expandedVolts() + differenceVolts / StrictMath.sqrt(2) < limitVolts;
+    }
+
     /** Whether V - U is above {@code limitVolts}; false where the voltage is not known. */
     boolean isSurelyAbove(double limitVolts) {
         return volts - scan.expandedVolts() > limitVolts;

@@ -65,7 +65,7 @@ final class SensorWatch {
         if (announced) {
             fall.forget();
         } else if (fall.hasLeftItsCell(scan.eventMillis(), celsius, ambient, plausible.cellCoolingMillis())) {
-            celsius = complain("temperature fell toward ambient faster than the cell can cool", scan.celsius());
+            celsius = complain(fall.complaint(), scan.celsius());
         }
         count(scan.eventMillis());
     }

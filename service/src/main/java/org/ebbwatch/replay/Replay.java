@@ -34,6 +34,7 @@ public final class Replay {
     private final RecordedLoad load;
     private final double standInAmbient;
     private final List<Told> told = new ArrayList<>();
+    private final List<Entry> journal = new ArrayList<>();
 
     /** Something that followed, and when: seconds of the recording. */
     public record Told(double seconds, Event event) {}
@@ -70,6 +71,11 @@ public final class Replay {
     /** What followed, in order. */
     public List<Told> told() {
         return List.copyOf(told);
+    }
+
+    /** What the recording was made into, entry by entry, as it was judged. */
+    public List<Entry> journal() {
+        return List.copyOf(journal);
     }
 
     /** The judge as it stands after the last row. */
@@ -173,6 +179,7 @@ public final class Replay {
     }
 
     private void take(Entry entry) {
+        journal.add(entry);
         double seconds = (entry.eventMillis() - STOOD_MILLIS) / 1000.0
                 + recording.rows().get(0).seconds();
         judge.fold(entry).events().forEach(event -> told.add(new Told(seconds, event)));

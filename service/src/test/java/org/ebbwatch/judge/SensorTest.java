@@ -81,6 +81,9 @@ class SensorTest {
             bench.watchWhile(seconds(60), at -> bench.celsius(21.1 + 8.9 * Math.exp(-at / 14)));
 
             assertThat(bench.standing()).containsExactly(FindingKind.SENSOR_FAULT);
+            assertThat(bench.judge().findings().iterator().next().line())
+                    .contains("faster than the cell can cool (time constant 1")
+                    .contains("a cell has 360 s or more");
             bench.celsius(21.1).watch(hours(1));
             assertThat(bench.standing()).as("it stays away").containsExactly(FindingKind.SENSOR_FAULT);
         }

@@ -16,12 +16,13 @@ class StallTest {
 
         @Test
         void is_raised_below_the_knee_when_charge_should_have_left_but_the_voltage_stands() {
-            // Below 2.5 V after six minutes; 5 % of 3 Ah through 10 ohms at 2.4 V take 37.5 minutes, twice.
+            // Below 2.5 V after six minutes; 5 % of 3 Ah for sure, 5.8 % of doubt, through 10 ohms at 2.4 V take
+            // 39.8 minutes, twice.
             PassageBench bench =
-                    PassageBench.switched().draining().drainedTo(2.6, 2.4).watch(minutes(56));
+                    PassageBench.switched().draining().drainedTo(2.6, 2.4).watch(minutes(60));
             assertThat(bench.raised()).isEmpty();
 
-            bench.watch(minutes(8));
+            bench.watch(minutes(9));
 
             assertThat(bench.standing()).containsExactly(FindingKind.STALLED);
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);

@@ -9,7 +9,7 @@ package org.ebbwatch.judge.estimate;
 public final class MinuteMeans {
     private static final long MINUTE_MILLIS = 60_000;
 
-    private final double[] minutes;
+    private final float[] minutes;
     private int next;
     private int size;
     private double sum;
@@ -17,7 +17,7 @@ public final class MinuteMeans {
     private long millis;
 
     public MinuteMeans(int places) {
-        this.minutes = new double[places];
+        this.minutes = new float[places];
     }
 
     /** Takes one reading and the time watched since the one before; NaN counts nothing. Says whether a minute is full. */
@@ -31,7 +31,7 @@ public final class MinuteMeans {
         if (millis < MINUTE_MILLIS) {
             return false;
         }
-        minutes[next] = sum / count;
+        minutes[next] = (float) (sum / count);
         next = (next + 1) % minutes.length;
         size = Math.min(size + 1, minutes.length);
         beginMinute();

@@ -4,30 +4,32 @@ import java.util.Arrays;
 
 /**
  * The recent past of one quantity: a ring of readings at least {@code spacingMillis} apart, for slopes and drops. Memory
- * 16 bytes a place.
+ * 8 bytes a place: readings are kept to seven digits, times against the latest (up to 24 days back).
  */
 public final class Trail {
-    private final long[] millis;
-    private final double[] readings;
+    private final int[] stamps;
+    private final float[] readings;
     private final long spacingMillis;
+    private long latestMillis;
     private int next;
     private int size;
 
     public Trail(int places, long spacingMillis) {
-        this.millis = new long[places];
-        this.readings = new double[places];
+        this.stamps = new int[places];
+        this.readings = new float[places];
         this.spacingMillis = spacingMillis;
     }
 
     /** Keeps a reading unless the one before is too near; a NaN is never kept. Says whether it was kept. */
     public boolean add(long atMillis, double reading) {
-        if (Double.isNaN(reading) || (size > 0 && atMillis - millis[back(1)] < spacingMillis)) {
+        if (Double.isNaN(reading) || (size > 0 && atMillis - latestMillis < spacingMillis)) {
             return false;
         }
-        millis[next] = atMillis;
-        readings[next] = reading;
-        next = (next + 1) % millis.length;
-        size = Math.min(size + 1, millis.length);
+        stamps[next] = (int) atMillis;
+        readings[next] = (float) reading;
+        latestMillis = atMillis;
+        next = (next + 1) % stamps.length;
+        size = Math.min(size + 1, stamps.length);
         return true;
     }
 
@@ -48,7 +50,16 @@ public final class Trail {
 
     /** When the reading {@code steps} places back was taken. */
     public long millis(int steps) {
-        return millis[back(steps)];
+        return latestMillis - age(steps);
+    }
+
+    /** How many readings are no older than this against the latest. */
+    public int sizeWithin(long spanMillis) {
+        int count = 0;
+        while (count < size && age(count + 1) <= spanMillis) {
+            count++;
+        }
+        return count;
     }
 
     /** Least-squares slope per second over the last {@code spanMillis}; NaN with fewer than {@code least} readings. */
@@ -56,15 +67,14 @@ public final class Trail {
         if (size < least) {
             return Double.NaN;
         }
-        long newest = millis[back(1)];
         double sumT = 0;
         double sumY = 0;
         double sumTt = 0;
         double sumTy = 0;
         int count = 0;
         for (int step = 1; step <= size; step++) {
-            double seconds = (millis[back(step)] - newest) / 1000.0;
-            if (-seconds * 1000 > spanMillis) {
+            double seconds = -age(step) / 1000.0;
+            if (age(step) > spanMillis) {
                 break;
             }
             double reading = readings[back(step)];
@@ -78,8 +88,13 @@ public final class Trail {
         return count < least || spread <= 0 ? Double.NaN : (count * sumTy - sumT * sumY) / spread;
     }
 
+    /** Against the latest; the difference of truncated times is right whatever was truncated. */
+    private int age(int steps) {
+        return stamps[back(1)] - stamps[back(steps)];
+    }
+
     private int back(int steps) {
         int place = next - steps;
-        return place < 0 ? place + millis.length : place;
+        return place < 0 ? place + stamps.length : place;
     }
 }

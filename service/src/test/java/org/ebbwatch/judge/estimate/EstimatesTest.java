@@ -10,42 +10,6 @@ import org.junit.jupiter.api.Test;
 class EstimatesTest {
 
     @Nested
-    class Charge {
-
-        @Test
-        void of_a_cell_falling_evenly_on_a_resistor_is_the_area_below_it() {
-            var meter = new ChargeMeter(10);
-            for (int second = 0; second <= 3600; second++) {
-                meter.onLoad(4.0 - second / 3600.0, Double.NaN, second == 0 ? 0 : 1);
-            }
-            // 3.5 V / 10 ohms for one hour; energy is the integral of V^2 / R = (64 - 27) / 3 / 10
-            assertThat(meter.ampereHours()).isCloseTo(0.35, within(1e-9));
-            assertThat(meter.wattHours()).isCloseTo(37.0 / 30, within(1e-6));
-        }
-
-        @Test
-        void is_not_claimed_across_an_interruption() {
-            var meter = new ChargeMeter(10);
-            meter.onLoad(4, Double.NaN, 0);
-            meter.onLoad(4, Double.NaN, 3600);
-            meter.interrupt();
-            meter.onLoad(4, Double.NaN, 3600);
-            assertThat(meter.ampereHours()).isCloseTo(0.4, within(1e-12));
-        }
-
-        @Test
-        void is_taken_from_the_current_where_only_the_voltage_is_missing_and_the_energy_stays_finite() {
-            var meter = new ChargeMeter(10);
-            meter.onLoad(4, 1.0, 0);
-            meter.onLoad(Double.NaN, 1.0, 3600);
-            meter.onLoad(4, 1.0, 3600);
-            meter.onLoad(4, 1.0, 3600);
-            assertThat(meter.ampereHours()).isCloseTo(3, within(1e-12));
-            assertThat(meter.wattHours()).isCloseTo(4, within(1e-12));
-        }
-    }
-
-    @Nested
     class Noise {
 
         @Test
@@ -88,7 +52,7 @@ class EstimatesTest {
             for (int second = 0; second < 300; second++) {
                 trail.add(second * 1_000L, second < 200 ? 20 : 20 + 0.05 * (second - 200));
             }
-            assertThat(trail.slopePerSecond(60_000, 20)).isCloseTo(0.05, within(1e-9));
+            assertThat(trail.slopePerSecond(60_000, 20)).isCloseTo(0.05, within(1e-6));
             assertThat(trail.size()).isEqualTo(64);
         }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -22,7 +23,7 @@ class RestForecastTest {
         DoubleUnaryOperator recovery = hours -> 0.03 + 0.87 * (1 - Math.exp(-hours / 4));
         Forecast forecast = forecastAfter(1, recovery, 0.5).orElseThrow();
 
-        assertThat(forecast.volts()).isCloseTo(recovery.applyAsDouble(24), within(1e-6));
+        assertThat(forecast.volts()).isCloseTo(recovery.applyAsDouble(24), within(1e-5));
         double hoursToLimit = -4 * Math.log(1 - 0.47 / 0.87);
         assertThat(forecast.limitAfterMillis() / 3.6e6).isCloseTo(hoursToLimit, within(1e-3));
     }
@@ -52,7 +53,7 @@ class RestForecastTest {
         double limit = recovery.applyAsDouble(1);
         for (int hours : new int[] {1, 2, 4, 8, 16}) {
             forecastAfter(hours, recovery, limit)
-                    .ifPresent(to -> assertThat(to.volts()).isLessThanOrEqualTo(recovery.applyAsDouble(24) + 1e-9));
+                    .ifPresent(to -> assertThat(to.volts()).isLessThanOrEqualTo(recovery.applyAsDouble(24) + 1e-4));
         }
     }
 
@@ -63,8 +64,26 @@ class RestForecastTest {
 
     @Test
     void noise_is_not_forecast() {
-        assertThat(forecastAfter(1, hours -> 0.3 + 0.0004 * (1 - Math.exp(-hours)), 0.5))
+        assertThat(forecastAfter(1, hours -> 0.3 + 0.0004 * (1 - Math.exp(-hours)), 0.3001, 0.0001))
                 .isEmpty();
+    }
+
+    /** What noise may have added to the ratio of two rises is taken off: 2 of 100 forecasts at most are too high. */
+    @Test
+    void noise_makes_it_promise_less_and_hardly_ever_too_much() {
+        var random = new Random(1);
+        int made = 0;
+        int tooHigh = 0;
+        for (int night = 0; night < 300; night++) {
+            double slow = 1.5 + 20 * random.nextDouble();
+            DoubleUnaryOperator recovery = hours -> 0.03 + 0.9 * (1 - Math.exp(-hours / slow));
+            Optional<Forecast> forecast = forecastAfter(
+                    1, hours -> recovery.applyAsDouble(hours) + 0.0003 * random.nextGaussian(), 0.1, 0.0003);
+            made += forecast.isPresent() ? 1 : 0;
+            tooHigh += forecast.map(Forecast::volts).orElse(0.0) > recovery.applyAsDouble(24) ? 1 : 0;
+        }
+        assertThat(made).isGreaterThan(150);
+        assertThat(tooHigh).isLessThanOrEqualTo(6);
     }
 
     @Test
@@ -74,7 +93,7 @@ class RestForecastTest {
         assertThat(forecast.add(1_200_000, 0.1)).isFalse();
         assertThat(forecast.add(2_700_000, 0.2)).isFalse();
         assertThat(forecast.add(3_600_000, 0.25)).isTrue();
-        assertThat(forecast.forecast(0.3, 24 * HOUR, 0.001)).isEmpty();
+        assertThat(forecast.forecast(0.3, 24 * HOUR, 0.0001)).isEmpty();
     }
 
     @Test
@@ -91,11 +110,16 @@ class RestForecastTest {
     }
 
     private static Optional<Forecast> forecastAfter(int hours, DoubleUnaryOperator recovery, double limit) {
+        return forecastAfter(hours, recovery, limit, 0);
+    }
+
+    private static Optional<Forecast> forecastAfter(
+            int hours, DoubleUnaryOperator recovery, double limit, double deviation) {
         var forecast = new RestForecast();
         forecast.begin(0);
         for (long millis = 1_000; millis <= hours * HOUR; millis += 1_000) {
             forecast.add(millis, recovery.applyAsDouble(millis / 3.6e6));
         }
-        return forecast.forecast(limit, 24 * HOUR, 0.002);
+        return forecast.forecast(limit, 24 * HOUR, deviation);
     }
 }

@@ -1,0 +1,83 @@
+package org.ebbwatch.judge;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.ebbwatch.judge.PassageBench.minutes;
+
+import java.lang.reflect.Array;
+import java.lang.reflect.Field;
+import java.lang.reflect.Modifier;
+import java.util.Collections;
+import java.util.IdentityHashMap;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/** Counts the state a judge holds: fields and elements of arrays. Object headers, enums and the shared procedure are left out. */
+class MemoryTest {
+    private static final Map<Class<?>, Integer> BYTES = Map.of(
+            boolean.class,
+            1,
+            byte.class,
+            1,
+            short.class,
+            2,
+            char.class,
+            2,
+            int.class,
+            4,
+            float.class,
+            4,
+            long.class,
+            8,
+            double.class,
+            8);
+
+    @Test
+    void the_estimators_of_a_channel_hold_at_most_2_and_a_half_KiB() throws Exception {
+        Judge judge = PassageBench.switched().draining().watch(minutes(30)).judge();
+
+        assertThat(held(judge, "org.ebbwatch.judge.estimate.")).isBetween(1_000, 2_560);
+    }
+
+    @Test
+    void a_judge_holds_less_than_4_KiB_in_all() throws Exception {
+        Judge judge = PassageBench.switched().draining().watch(minutes(30)).judge();
+
+        assertThat(held(judge, "org.ebbwatch.judge.")).isBetween(2_000, 4_096);
+    }
+
+    private static int held(Object root, String packages) throws ReflectiveOperationException {
+        return held(root, packages, Collections.newSetFromMap(new IdentityHashMap<>()));
+    }
+
+    /** Of objects of the judge's own classes and their arrays; counted where the class's name begins with {@code packages}. */
+    private static int held(Object object, String packages, Set<Object> seen) throws ReflectiveOperationException {
+        if (object == null || !isItsOwn(object.getClass()) || !seen.add(object)) {
+            return 0;
+        }
+        boolean counted = object.getClass().getName().startsWith(packages);
+        int bytes = 0;
+        for (Field field : object.getClass().getDeclaredFields()) {
+            if (Modifier.isStatic(field.getModifiers())) {
+                continue;
+            }
+            field.setAccessible(true);
+            Object value = field.get(object);
+            bytes += counted ? BYTES.getOrDefault(field.getType(), 4) : 0;
+            if (value != null && field.getType().isArray() && counted) {
+                Integer element = BYTES.get(field.getType().getComponentType());
+                bytes += Array.getLength(value) * (element == null ? 4 : element);
+            } else if (!field.getType().isPrimitive()) {
+                bytes += held(value, packages, seen);
+            }
+        }
+        return bytes;
+    }
+
+    private static boolean isItsOwn(Class<?> type) {
+        String name = type.getName();
+        return name.startsWith("org.ebbwatch.judge.")
+                && !name.startsWith("org.ebbwatch.judge.procedure.")
+                && !type.isEnum();
+    }
+}
