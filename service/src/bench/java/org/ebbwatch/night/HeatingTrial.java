@@ -1,0 +1,107 @@
+package org.ebbwatch.night;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import org.ebbwatch.judge.Act;
+import org.ebbwatch.judge.Entry;
+import org.ebbwatch.judge.Entry.Suspicion;
+import org.ebbwatch.judge.FindingKind;
+import org.ebbwatch.judge.Judge;
+import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.Chemistry;
+import org.ebbwatch.judge.procedure.Procedure;
+
+/**
+ * How long after its onset a rise of known slope is found, by the judge and by the ideal observer on the same readings. A cell
+ * on its load at 3.5 V and two kelvin above a room of 21 degC; 20 minutes after the load went on it begins to heat. Counts of
+ * 0.02 K; the room's sensor has the same noise.
+ *
+ * @param kelvinPerSecond slope at the cell, or at the sensor where {@code sensorSeconds} is 0
+ * @param noiseKelvin deviation of a reading
+ * @param intervalMillis between scans
+ * @param sensorSeconds time constant of the sensor
+ */
+record HeatingTrial(double kelvinPerSecond, double noiseKelvin, long intervalMillis, double sensorSeconds) {
+    /** One false alarm in a thousand nights of 24 h. */
+    private static final double FALSE_EVERY_MILLIS = 1000 * 86_400_000.0;
+
+    private static final double COUNT_KELVIN = 0.02;
+    private static final double ROOM_CELSIUS = 21;
+    private static final double EXCESS_KELVIN = 2;
+    private static final long ONSET_MILLIS = 1_200_000;
+    private static final long LONGEST_MILLIS = 7_200_000;
+    private static final int SPAN_MOST = 2_000;
+
+    /** What many trials gave: seconds from the onset; {@link Double#POSITIVE_INFINITY} where it was not found. */
+    record Delays(List<Double> warming, List<Double> hot, List<Double> ideal) {
+        static double share(List<Double> delays, double share) {
+            List<Double> sorted = new ArrayList<>(delays);
+            Collections.sort(sorted);
+            return sorted.get((int) Math.min(sorted.size() - 1.0, Math.floor(share * sorted.size())));
+        }
+    }
+
+    Delays run(int trials, long seed) {
+        double perScan = kelvinPerSecond * intervalMillis / 1000 / noiseKelvin;
+        int span = (int) Math.min(SPAN_MOST, Math.max(8, 4 * StrictMath.cbrt(120 / (perScan * perScan))));
+        double threshold = PageDetector.thresholdFor(perScan, span, FALSE_EVERY_MILLIS / intervalMillis, seed ^ 0x1DEA);
+        Delays delays = new Delays(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+        for (int trial = 0; trial < trials; trial++) {
+            one(new Random(seed * 1_000_003 + trial), new PageDetector(perScan, span), threshold, delays);
+        }
+        return delays;
+    }
+
+    private void one(Random noise, PageDetector ideal, double threshold, Delays into) {
+        var card = new CellCard("trial", Chemistry.LAYERED_OXIDE, 2, 22, true, false);
+        Judge judge = new Judge(card, Procedure.careful());
+        double warming = Double.POSITIVE_INFINITY;
+        double hot = Double.POSITIVE_INFINITY;
+        double told = Double.POSITIVE_INFINITY;
+        double sensor = ROOM_CELSIUS + EXCESS_KELVIN;
+        double follows = sensorSeconds == 0 ? 1 : 1 - StrictMath.exp(-intervalMillis / 1000.0 / sensorSeconds);
+        double phase = noise.nextDouble() * intervalMillis;
+        boolean on = false;
+        for (long at = intervalMillis; at < LONGEST_MILLIS && (hot == Double.POSITIVE_INFINITY); at += intervalMillis) {
+            double heatedSeconds = Math.max(0, (at - ONSET_MILLIS - phase) / 1000);
+            double cell = ROOM_CELSIUS + EXCESS_KELVIN + kelvinPerSecond * heatedSeconds;
+            sensor += (cell - sensor) * follows;
+            double read = counted(sensor + noiseKelvin * noise.nextGaussian());
+            double room = counted(ROOM_CELSIUS + noiseKelvin * noise.nextGaussian());
+            Outcome outcome = judge.fold(scan(at, read, room, on));
+            if (!on && judge.allowed().contains(Act.PUT_ON) && at > 30_000) {
+                judge.fold(new Entry.Acted(at, Act.PUT_ON));
+                on = true;
+            }
+            for (Outcome.Event event : outcome.events()) {
+                if (event instanceof Outcome.Raised raised && heatedSeconds > 0) {
+                    if (raised.finding().kind() == FindingKind.WARMING) {
+                        warming = Math.min(warming, heatedSeconds);
+                    } else if (raised.finding().kind() == FindingKind.HOT) {
+                        hot = Math.min(hot, heatedSeconds);
+                    }
+                }
+            }
+            double away = (read - ROOM_CELSIUS - EXCESS_KELVIN) / noiseKelvin;
+            if (ideal.take(away) >= threshold && heatedSeconds > 0) {
+                told = Math.min(told, heatedSeconds);
+            }
+        }
+        into.warming().add(Math.min(warming, hot));
+        into.hot().add(hot);
+        into.ideal().add(told);
+    }
+
+    private static double counted(double celsius) {
+        return Math.rint(celsius / COUNT_KELVIN) * COUNT_KELVIN;
+    }
+
+    private static Entry.Scan scan(long at, double celsius, double room, boolean on) {
+        double volts = on ? 3.48 : 3.5;
+        return new Entry.Scan(
+                at, volts, 0.002, 1e-4, Double.NaN, celsius, room, Double.NaN, Double.NaN, on, Suspicion.NONE);
+    }
+}
