@@ -23,6 +23,10 @@ record Blot(Kind kind, String what, Trouble trouble, long seed, int channel, dou
         MISSED,
         /** A finding was found, went, and did not come again though it was still due. */
         LOST_AGAIN,
+        /** Cells changed places in a silence and the passage was not held. */
+        UNNOTICED,
+        /** A lead that was off with the load off was found only hours later. */
+        LATE,
         /** A finding came without a reason in the truth. */
         FALSE,
         /** A sound cell was held for no reason in the truth. */

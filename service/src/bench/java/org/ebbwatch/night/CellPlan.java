@@ -28,10 +28,11 @@ record CellPlan(CellSpec spec, double loadOhms, boolean switched, double drainHo
     private static final int BISECTIONS = 7;
 
     static CellPlan draw(String tag, Dice dice, Trouble trouble, boolean switched, double limitVolts) {
-        double ampereHours = dice.logBetween(0.1, 10);
-        double loadOhms = MEAN_VOLTS / (ampereHours * dice.logBetween(1 / 50.0, 1 / 3.0));
+        boolean strong = trouble == Trouble.BANK_HOT;
+        double ampereHours = strong ? dice.logBetween(3, 10) : dice.logBetween(0.1, 10);
+        double loadOhms = MEAN_VOLTS / (ampereHours * dice.logBetween(strong ? 1 / 8.0 : 1 / 50.0, 1 / 3.0));
         double health = dice.between(0.4, 1);
-        double charge = dice.chance(0.15) ? dice.between(0.6, 1) : dice.between(0.03, 0.35);
+        double charge = strong || dice.chance(0.15) ? dice.between(0.6, 1) : dice.between(0.03, 0.35);
         boolean lfp = dice.chance(1 / 3.0);
         double ohms = 0.15 / ampereHours * dice.logBetween(0.5, 5);
         CellSpec.Builder cell = CellSpec.build(

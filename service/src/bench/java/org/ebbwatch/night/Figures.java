@@ -5,6 +5,9 @@ import java.util.Locale;
 
 /** Numbers as the document shows them. */
 final class Figures {
+    /** What 95 % confidence leaves in doubt. */
+    private static final double DOUBT = 0.05;
+
     /** With none seen in n, fewer than 3 / n are to be expected with 95 % confidence: the rule of three. */
     private static final double RULE_OF_THREE = 3;
 
@@ -15,7 +18,8 @@ final class Figures {
         if (count > 0 || chances == 0) {
             return Integer.toString(count);
         }
-        return String.format(Locale.ROOT, "0 (< %s %%)", two(100 * RULE_OF_THREE / chances));
+        double bound = 1 - StrictMath.pow(DOUBT, 1 / chances);
+        return String.format(Locale.ROOT, "0 (< %s %%)", two(100 * bound));
     }
 
     /** A count per thousand of something, with the upper bound beside a nought. */

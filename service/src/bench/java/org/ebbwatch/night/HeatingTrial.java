@@ -16,15 +16,17 @@ import org.ebbwatch.judge.procedure.Procedure;
 
 /**
  * How long after its onset a rise of known slope is found, by the judge and by the ideal observer on the same readings. A cell
- * on its load at 3.5 V and two kelvin above a room of 21 degC; 20 minutes after the load went on it begins to heat. Counts of
+ * at 3.5 V and two kelvin above a room of 21 degC; after 20 minutes it begins to heat. Counts of
  * 0.02 K; the room's sensor has the same noise.
  *
  * @param kelvinPerSecond slope at the cell, or at the sensor where {@code sensorSeconds} is 0
  * @param noiseKelvin deviation of a reading
  * @param intervalMillis between scans
  * @param sensorSeconds time constant of the sensor
+ * @param onLoad whether it heats on its load, or waiting for one, where limits are narrower
  */
-record HeatingTrial(double kelvinPerSecond, double noiseKelvin, long intervalMillis, double sensorSeconds) {
+record HeatingTrial(
+        double kelvinPerSecond, double noiseKelvin, long intervalMillis, double sensorSeconds, boolean onLoad) {
     /** One false alarm in a thousand nights of 24 h. */
     private static final double FALSE_EVERY_MILLIS = 1000 * 86_400_000.0;
 
@@ -50,7 +52,11 @@ record HeatingTrial(double kelvinPerSecond, double noiseKelvin, long intervalMil
         double threshold = PageDetector.thresholdFor(perScan, span, FALSE_EVERY_MILLIS / intervalMillis, seed ^ 0x1DEA);
         Delays delays = new Delays(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
         for (int trial = 0; trial < trials; trial++) {
-            one(new Random(seed * 1_000_003 + trial), new PageDetector(perScan, span), threshold, delays);
+            one(
+                    new Random((seed + trial) * 0x9E37_79B9_7F4A_7C15L),
+                    new PageDetector(perScan, span),
+                    threshold,
+                    delays);
         }
         return delays;
     }
@@ -65,14 +71,16 @@ record HeatingTrial(double kelvinPerSecond, double noiseKelvin, long intervalMil
         double follows = sensorSeconds == 0 ? 1 : 1 - StrictMath.exp(-intervalMillis / 1000.0 / sensorSeconds);
         double phase = noise.nextDouble() * intervalMillis;
         boolean on = false;
-        for (long at = intervalMillis; at < LONGEST_MILLIS && (hot == Double.POSITIVE_INFINITY); at += intervalMillis) {
+        for (long at = intervalMillis;
+                at < LONGEST_MILLIS && (hot == Double.POSITIVE_INFINITY || told == Double.POSITIVE_INFINITY);
+                at += intervalMillis) {
             double heatedSeconds = Math.max(0, (at - ONSET_MILLIS - phase) / 1000);
             double cell = ROOM_CELSIUS + EXCESS_KELVIN + kelvinPerSecond * heatedSeconds;
             sensor += (cell - sensor) * follows;
             double read = counted(sensor + noiseKelvin * noise.nextGaussian());
             double room = counted(ROOM_CELSIUS + noiseKelvin * noise.nextGaussian());
             Outcome outcome = judge.fold(scan(at, read, room, on));
-            if (!on && judge.allowed().contains(Act.PUT_ON) && at > 30_000) {
+            if (onLoad && !on && judge.allowed().contains(Act.PUT_ON) && at > 30_000) {
                 judge.fold(new Entry.Acted(at, Act.PUT_ON));
                 on = true;
             }
@@ -86,7 +94,7 @@ record HeatingTrial(double kelvinPerSecond, double noiseKelvin, long intervalMil
                 }
             }
             double away = (read - ROOM_CELSIUS - EXCESS_KELVIN) / noiseKelvin;
-            if (ideal.take(away) >= threshold && heatedSeconds > 0) {
+            if (told == Double.POSITIVE_INFINITY && ideal.take(away) >= threshold && heatedSeconds > 0) {
                 told = Math.min(told, heatedSeconds);
             }
         }

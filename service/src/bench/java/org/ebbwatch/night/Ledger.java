@@ -1,8 +1,10 @@
 package org.ebbwatch.night;
 
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.DoubleSupplier;
 import org.ebbwatch.judge.Finding;
 import org.ebbwatch.judge.FindingKind;
@@ -20,6 +22,7 @@ final class Ledger {
     private static final double COUNT_VOLTS = 1e-4;
     private static final double COUNT_KELVIN = 0.02;
     private static final double FORECAST_VOLTS = 0.02;
+    private static final double LATE_SECONDS = 3 * 3600;
 
     private final NightPlan plan;
     private final int channel;
@@ -29,6 +32,7 @@ final class Ledger {
     private final Due due;
     private final Map<FindingKind, Episode> episodes = new EnumMap<>(FindingKind.class);
     private final Episode[] all;
+    private final Set<FindingKind> seen = EnumSet.noneOf(FindingKind.class);
     private final double voltsNoise;
     private final double celsiusNoise;
     private boolean begun;
@@ -163,6 +167,9 @@ final class Ledger {
             excused = restedVolts.getAsDouble() > plan.procedure().rest().limitVolts() - FORECAST_VOLTS;
         }
         Episode episode = episodes.get(kind);
+        if (episode == null && excused && seen.add(kind)) {
+            tally.found(kind);
+        }
         if (episode != null && excused) {
             episode.starts(truth.millis());
             episode.found(truth.millis());
@@ -228,8 +235,16 @@ final class Ledger {
             }
             tally.add(episode);
         }
+        Episode lead = episodes.get(FindingKind.LEAD_OPEN);
+        if (lead.isFound() && lead.delaySeconds() > LATE_SECONDS) {
+            String line = String.format(Locale.ROOT, "found after %.1f h", lead.delaySeconds() / 3600);
+            blot(Blot.Kind.LATE, "LEAD_OPEN", truth, line);
+        }
         if (begun && trouble == Trouble.SWAPPED_UNSEEN) {
             tally.swapped(heldForSwap);
+            if (!heldForSwap) {
+                blot(Blot.Kind.UNNOTICED, "another cell", truth, "ended in " + judge.phase());
+            }
         }
         tally.passage(truth.millis(), isSound(), isLfp());
     }

@@ -17,7 +17,8 @@ import org.ebbwatch.sim.fault.Trigger;
  */
 record Mishap(Trouble trouble, Stage stage, long offsetMillis, long lastsMillis, Map<String, Double> strengths) {
 
-    static Mishap draw(Trouble trouble, Dice dice, double drainHours) {
+    /** @param mostKelvin by which the room may warm */
+    static Mishap draw(Trouble trouble, Dice dice, double drainHours, double mostKelvin) {
         List<Stage> stages = trouble.stages();
         if (stages.isEmpty()) {
             return new Mishap(trouble, Stage.CHECK_IN, 0, Fault.FOR_EVER, Map.of());
@@ -25,7 +26,7 @@ record Mishap(Trouble trouble, Stage stage, long offsetMillis, long lastsMillis,
         Stage stage = dice.pick(stages);
         double span =
                 switch (stage) {
-                    case DRAINING -> drainHours;
+                    case DRAINING -> trouble == Trouble.BANK_HOT ? drainHours / 4 : drainHours;
                     case HOLD -> 12;
                     case REST, TIED -> 24;
                     default -> 1;
@@ -39,14 +40,14 @@ record Mishap(Trouble trouble, Stage stage, long offsetMillis, long lastsMillis,
                         stage,
                         offset,
                         Math.round(dice.logBetween(8_000, 4 * 3.6e6)),
-                        strengths(trouble, dice));
+                        strengths(trouble, dice, mostKelvin));
             case CUTS_OFF, TURNED, WARMS, RUNS_AWAY, SHORTS ->
-                new Mishap(trouble, stage, offset, Fault.FOR_EVER, strengths(trouble, dice));
-            default -> new Mishap(trouble, stage, offset, lasts, strengths(trouble, dice));
+                new Mishap(trouble, stage, offset, Fault.FOR_EVER, strengths(trouble, dice, mostKelvin));
+            default -> new Mishap(trouble, stage, offset, lasts, strengths(trouble, dice, mostKelvin));
         };
     }
 
-    private static Map<String, Double> strengths(Trouble trouble, Dice dice) {
+    private static Map<String, Double> strengths(Trouble trouble, Dice dice, double mostKelvin) {
         Map<String, Double> strengths = new HashMap<>();
         switch (trouble) {
             case LEAD_OFF -> {
@@ -79,13 +80,13 @@ record Mishap(Trouble trouble, Stage stage, long offsetMillis, long lastsMillis,
             }
             case TIE_OPENS -> strengths.put("ohms", dice.logBetween(1, 1e9));
             case SWAPPED_UNSEEN -> strengths.put("with", 1.0);
-            case BANK_HOT -> strengths.put("factor", dice.logBetween(20, 1000));
+            case BANK_HOT -> strengths.put("factor", dice.logBetween(10, 200));
             case ROOM_WARMS -> {
-                strengths.put("kelvin", dice.between(3, 25));
+                strengths.put("kelvin", dice.between(2, mostKelvin));
                 strengths.put("tauMinutes", dice.logBetween(10, 180));
             }
             case SUN -> {
-                strengths.put("kelvin", dice.between(3, 25));
+                strengths.put("kelvin", dice.between(2, mostKelvin));
                 strengths.put("tauMinutes", dice.logBetween(3, 30));
             }
             default -> {}

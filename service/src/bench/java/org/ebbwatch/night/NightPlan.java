@@ -29,6 +29,7 @@ record NightPlan(
     private static final double COUNTS_PER_MILLIVOLT = 10;
 
     private static final double COUNTS_PER_KELVIN = 50;
+    private static final double WARMEST_ROOM_CELSIUS = 42;
 
     static NightPlan draw(long seed, Trouble trouble) {
         Dice dice = new Dice(seed);
@@ -43,7 +44,6 @@ record NightPlan(
                         trouble == Trouble.SWAPPED_UNSEEN && dice.chance(0.3) ? Trouble.ARRIVES_DEAD : Trouble.NOTHING,
                         switched,
                         limitVolts));
-        Mishap mishap = Mishap.draw(trouble, dice, cells.get(0).drainHours());
         ConverterSpec converter = new ConverterSpec(
                 dice.chance(0.15),
                 COUNTS_PER_MILLIVOLT * dice.logBetween(0.05, 5),
@@ -53,6 +53,8 @@ record NightPlan(
                 dice.between(0.1, 0.5));
         double celsius = dice.between(5, 35);
         double swing = dice.between(0, Math.min(10, 2 * Math.min(celsius - 5, 35 - celsius) + 2));
+        double mostKelvin = Math.max(3, Math.min(20, WARMEST_ROOM_CELSIUS - celsius - swing / 2));
+        Mishap mishap = Mishap.draw(trouble, dice, cells.get(0).drainHours(), mostKelvin);
         BoardSpec board = BoardSpec.build(
                         "NIGHT", cells.stream().map(CellPlan::channel).toList())
                 .converter(converter)

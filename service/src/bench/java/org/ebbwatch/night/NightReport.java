@@ -70,11 +70,10 @@ final class NightReport {
                 Figures.count(tally.stalledOnSoundLfp, tally.soundLfp), tally.soundLfp);
         line("| each lock held in every night | %d broken |", tally.locksBroken);
         line(
-                "| cells changed in a silence are held | %d of %d (a change between two cells as empty or as full shows"
-                        + " nothing) |",
+                "| cells changed in a silence are held | %d of %d (two that show the same voltage cannot be told apart) |",
                 tally.swapsHeld, tally.swaps);
         line(
-                "| (usefulness) sound passages released | %d of %d; %d of all passages not over after 12 days |",
+                "| (usefulness) sound passages released | %d of %d; %d of all passages not over after 10 days |",
                 tally.soundReleased, tally.soundPassages, tally.unfinished);
         line("");
     }

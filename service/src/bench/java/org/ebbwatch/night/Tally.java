@@ -76,6 +76,7 @@ final class Tally {
                     row.falseBeside++;
                 }
             }
+            case UNNOTICED, LATE -> {}
             case LOST_AGAIN -> rows.get(FindingKind.valueOf(blot.what())).lostAgain++;
             case MISSED -> rows.get(FindingKind.valueOf(blot.what())).missed++;
         }
@@ -92,6 +93,11 @@ final class Tally {
         if (!Double.isNaN(episode.idealSeconds())) {
             row.ideals.add(episode.idealSeconds());
         }
+    }
+
+    /** A finding for which no delay is kept. */
+    void found(FindingKind kind) {
+        rows.get(kind).found++;
     }
 
     void passage(long millis, boolean sound, boolean lfp) {
