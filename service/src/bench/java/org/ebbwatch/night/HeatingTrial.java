@@ -1,15 +1,15 @@
 package org.ebbwatch.night;
 
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Suspicion;
 import org.ebbwatch.judge.FindingKind;
 import org.ebbwatch.judge.Judge;
 import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.judge.Phase;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.ebbwatch.judge.procedure.Procedure;
@@ -36,32 +36,32 @@ record HeatingTrial(
     private static final long ONSET_MILLIS = 1_200_000;
     private static final long LONGEST_MILLIS = 7_200_000;
     private static final int SPAN_MOST = 2_000;
+    private static final double WAITS_FOR_HOT_SECONDS = 2_400;
 
     /** What many trials gave: seconds from the onset; {@link Double#POSITIVE_INFINITY} where it was not found. */
-    record Delays(List<Double> warming, List<Double> hot, List<Double> ideal) {
-        static double share(List<Double> delays, double share) {
-            List<Double> sorted = new ArrayList<>(delays);
-            Collections.sort(sorted);
-            return sorted.get((int) Math.min(sorted.size() - 1.0, Math.floor(share * sorted.size())));
-        }
-    }
+    record Delays(List<Double> warming, List<Double> hot, List<Double> ideal) {}
+
+    /** One trial's delays, seconds from the onset. */
+    private record Delay(double warming, double hot, double ideal) {}
 
     Delays run(int trials, long seed) {
         double perScan = kelvinPerSecond * intervalMillis / 1000 / noiseKelvin;
         int span = (int) Math.min(SPAN_MOST, Math.max(8, 4 * StrictMath.cbrt(120 / (perScan * perScan))));
-        double threshold = PageDetector.thresholdFor(perScan, span, FALSE_EVERY_MILLIS / intervalMillis, seed ^ 0x1DEA);
-        Delays delays = new Delays(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
-        for (int trial = 0; trial < trials; trial++) {
-            one(
-                    new Random((seed + trial) * 0x9E37_79B9_7F4A_7C15L),
-                    new PageDetector(perScan, span),
-                    threshold,
-                    delays);
-        }
-        return delays;
+        double threshold = PageDetector.thresholdFor(perScan, span, FALSE_EVERY_MILLIS / intervalMillis);
+        List<Delay> all = IntStream.range(0, trials)
+                .parallel()
+                .mapToObj(trial -> one(
+                        new Random((seed + trial) * 0x9E37_79B9_7F4A_7C15L),
+                        new PageDetector(perScan, span),
+                        threshold))
+                .toList();
+        return new Delays(
+                all.stream().map(Delay::warming).toList(),
+                all.stream().map(Delay::hot).toList(),
+                all.stream().map(Delay::ideal).toList());
     }
 
-    private void one(Random noise, PageDetector ideal, double threshold, Delays into) {
+    private Delay one(Random noise, PageDetector ideal, double threshold) {
         var card = new CellCard("trial", Chemistry.LAYERED_OXIDE, 2, 22, true, false);
         Judge judge = new Judge(card, Procedure.careful());
         double warming = Double.POSITIVE_INFINITY;
@@ -71,9 +71,7 @@ record HeatingTrial(
         double follows = sensorSeconds == 0 ? 1 : 1 - StrictMath.exp(-intervalMillis / 1000.0 / sensorSeconds);
         double phase = noise.nextDouble() * intervalMillis;
         boolean on = false;
-        for (long at = intervalMillis;
-                at < LONGEST_MILLIS && (hot == Double.POSITIVE_INFINITY || told == Double.POSITIVE_INFINITY);
-                at += intervalMillis) {
+        for (long at = intervalMillis; at < LONGEST_MILLIS; at += intervalMillis) {
             double heatedSeconds = Math.max(0, (at - ONSET_MILLIS - phase) / 1000);
             double cell = ROOM_CELSIUS + EXCESS_KELVIN + kelvinPerSecond * heatedSeconds;
             sensor += (cell - sensor) * follows;
@@ -82,25 +80,32 @@ record HeatingTrial(
             Outcome outcome = judge.fold(scan(at, read, room, on));
             if (onLoad && !on && judge.allowed().contains(Act.PUT_ON) && at > 30_000) {
                 judge.fold(new Entry.Acted(at, Act.PUT_ON));
-                on = true;
+                on = judge.phase() == Phase.DRAIN;
             }
-            for (Outcome.Event event : outcome.events()) {
-                if (event instanceof Outcome.Raised raised && heatedSeconds > 0) {
-                    if (raised.finding().kind() == FindingKind.WARMING) {
-                        warming = Math.min(warming, heatedSeconds);
-                    } else if (raised.finding().kind() == FindingKind.HOT) {
-                        hot = Math.min(hot, heatedSeconds);
-                    }
-                }
+            if (heatedSeconds > 0) {
+                warming = raised(outcome, FindingKind.WARMING) ? Math.min(warming, heatedSeconds) : warming;
+                hot = raised(outcome, FindingKind.HOT) ? Math.min(hot, heatedSeconds) : hot;
             }
             double away = (read - ROOM_CELSIUS - EXCESS_KELVIN) / noiseKelvin;
             if (told == Double.POSITIVE_INFINITY && ideal.take(away) >= threshold && heatedSeconds > 0) {
-                told = Math.min(told, heatedSeconds);
+                told = heatedSeconds;
+            }
+            boolean noHotterSoon =
+                    warming < Double.POSITIVE_INFINITY && heatedSeconds > warming + WAITS_FOR_HOT_SECONDS;
+            if (told < Double.POSITIVE_INFINITY && (hot < Double.POSITIVE_INFINITY || noHotterSoon)) {
+                break;
             }
         }
-        into.warming().add(Math.min(warming, hot));
-        into.hot().add(hot);
-        into.ideal().add(told);
+        return new Delay(Math.min(warming, hot), hot, told);
+    }
+
+    private static boolean raised(Outcome outcome, FindingKind kind) {
+        for (Outcome.Event event : outcome.events()) {
+            if (event instanceof Outcome.Raised raised && raised.finding().kind() == kind) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static double counted(double celsius) {

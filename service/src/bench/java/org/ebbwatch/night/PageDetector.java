@@ -11,6 +11,9 @@ import java.util.Random;
  * scan and possible onset. For one thread.
  */
 final class PageDetector {
+    private static final int COUNTED = 100;
+    private static final int SCANS_MOST = 500_000;
+
     private final double[] shape;
     private final double[] sums;
     private int scans;
@@ -48,21 +51,21 @@ final class PageDetector {
      * The threshold at which it tells falsely once in so many scans. Rates are counted on noise alone where they are high
      * enough to count, and carried on by the exponential with which they fall.
      */
-    static double thresholdFor(double risePerScan, int span, double scansPerFalse, long seed) {
-        double low = 4;
-        double high = 7;
-        double lowRate = falseRate(risePerScan, span, low, seed);
-        double highRate = falseRate(risePerScan, span, high, seed + 1);
+    static double thresholdFor(double risePerScan, int span, double scansPerFalse) {
+        double low = 3;
+        double high = 6;
+        double lowRate = falseRate(risePerScan, span, low);
+        double highRate = falseRate(risePerScan, span, high);
         double perUnit = (StrictMath.log(lowRate) - StrictMath.log(highRate)) / (high - low);
         return low + (StrictMath.log(lowRate) + StrictMath.log(scansPerFalse)) / perUnit;
     }
 
-    private static double falseRate(double risePerScan, int span, double threshold, long seed) {
+    private static double falseRate(double risePerScan, int span, double threshold) {
         PageDetector detector = new PageDetector(risePerScan, span);
-        Random noise = new Random(seed);
+        Random noise = new Random(1);
         int found = 0;
         int scans = 0;
-        while (found < 200 && scans < 3_000_000) {
+        while (found < COUNTED && scans < SCANS_MOST) {
             scans++;
             if (detector.take(noise.nextGaussian()) >= threshold) {
                 found++;
