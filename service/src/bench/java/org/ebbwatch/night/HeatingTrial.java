@@ -35,7 +35,6 @@ record HeatingTrial(
     private static final double EXCESS_KELVIN = 2;
     private static final long ONSET_MILLIS = 1_200_000;
     private static final long LONGEST_MILLIS = 7_200_000;
-    private static final int SPAN_MOST = 2_000;
     private static final double WAITS_FOR_HOT_SECONDS = 2_400;
 
     /** What many trials gave: seconds from the onset; {@link Double#POSITIVE_INFINITY} where it was not found. */
@@ -46,14 +45,12 @@ record HeatingTrial(
 
     Delays run(int trials, long seed) {
         double perScan = kelvinPerSecond * intervalMillis / 1000 / noiseKelvin;
-        int span = (int) Math.min(SPAN_MOST, Math.max(8, 4 * StrictMath.cbrt(120 / (perScan * perScan))));
-        double threshold = PageDetector.thresholdFor(perScan, span, FALSE_EVERY_MILLIS / intervalMillis);
+        double[] shape = PageDetector.ramp(perScan, 1000 * sensorSeconds / intervalMillis);
+        double threshold = PageDetector.thresholdFor(shape, FALSE_EVERY_MILLIS / intervalMillis);
         List<Delay> all = IntStream.range(0, trials)
                 .parallel()
-                .mapToObj(trial -> one(
-                        new Random((seed + trial) * 0x9E37_79B9_7F4A_7C15L),
-                        new PageDetector(perScan, span),
-                        threshold))
+                .mapToObj(trial ->
+                        one(new Random((seed + trial) * 0x9E37_79B9_7F4A_7C15L), new PageDetector(shape), threshold))
                 .toList();
         return new Delays(
                 all.stream().map(Delay::warming).toList(),

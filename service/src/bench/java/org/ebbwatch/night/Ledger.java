@@ -40,6 +40,7 @@ final class Ledger {
     private double excessAtOnset;
     private double voltsAtOnset;
     private boolean locked;
+    private boolean lockedBefore;
     private boolean switchWasClosed;
     private boolean heldForSwap;
 
@@ -109,10 +110,11 @@ final class Ledger {
     /** One scan, after it was judged. */
     void scan(Truth truth, boolean switchClosed) {
         due.follow(truth);
-        if (locked && switchClosed && !switchWasClosed) {
+        if (lockedBefore && locked && switchClosed && !switchWasClosed) {
             blot(Blot.Kind.LOCK_BROKEN, "load closed", truth, "the switch closed while locked");
         }
         switchWasClosed = switchClosed;
+        lockedBefore = locked;
         Trouble now = standing ? trouble : Trouble.NOTHING;
         boolean asked = !truth.glance().attached() && isAskedForVerdict();
         if (trouble.loosensLead()

@@ -57,8 +57,12 @@ record Mishap(Trouble trouble, Stage stage, long offsetMillis, long lastsMillis,
             case SENSE_OFF -> strengths.put("floatVolts", floatVolts(dice));
             case LOAD_WRONG -> strengths.put("factor", dice.logBetween(0.1, 1000));
             case CHARGER -> {
-                strengths.put("volts", dice.between(0.3, 4.2));
+                strengths.put("volts", dice.chance(0.4) ? dice.between(0.3, 0.6) : dice.between(0.6, 4.2));
                 strengths.put("ohms", dice.logBetween(0.5, 200));
+            }
+            case LEAKS -> {
+                strengths.put("volts", 0.0);
+                strengths.put("ohms", dice.logBetween(5, 5000));
             }
             case SENSOR_OFF -> strengths.put("tauSeconds", dice.logBetween(5, 30));
             case SENSOR_OPEN -> strengths.put("flagged", dice.chance(0.5) ? 1.0 : 0.0);

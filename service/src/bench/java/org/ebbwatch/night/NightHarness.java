@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Locale;
+import java.util.Optional;
 import org.ebbwatch.judge.JudgeVersion;
 
 /**
@@ -19,7 +20,7 @@ public final class NightHarness {
 
     private NightHarness() {}
 
-    /** {@code NIGHTS FIRST_SEED DOCUMENT} for the table, {@code SEED} for one night. */
+    /** {@code NIGHTS FIRST_SEED DOCUMENT [TROUBLE]} for the table, of one trouble only; {@code SEED} for one night. */
     public static void main(String[] arguments) throws IOException, InterruptedException {
         if (arguments.length == 1) {
             tell(Long.parseLong(arguments[0]));
@@ -29,8 +30,12 @@ public final class NightHarness {
         long firstSeed = Long.parseLong(arguments[1]);
         Path document = Path.of(arguments[2]).toAbsolutePath();
         long began = System.nanoTime();
-        String trials = new TrialReport(Math.min(TRIALS_MOST, Math.max(20, nights / 5)), firstSeed).text();
-        Tally tally = Nights.run(firstSeed, nights);
+        String trials = arguments.length > 3
+                ? ""
+                : new TrialReport(Math.min(TRIALS_MOST, Math.max(20, nights / 5)), firstSeed).text();
+        Optional<Trouble> only = arguments.length > 3 ? Optional.of(Trouble.valueOf(arguments[3])) : Optional.empty();
+        long[] seeds = Nights.seeds(firstSeed, nights, only).toArray();
+        Tally tally = Nights.run(seeds);
         double minutes = (System.nanoTime() - began) / 60e9;
         String head = String.format(
                 Locale.ROOT,
@@ -55,7 +60,7 @@ public final class NightHarness {
                 JudgeVersion.NUMBER,
                 nights,
                 firstSeed,
-                firstSeed + nights - 1,
+                seeds[nights - 1],
                 minutes,
                 Runtime.getRuntime().availableProcessors(),
                 cpu(),

@@ -2,6 +2,7 @@ package org.ebbwatch.night;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -39,8 +40,16 @@ final class Nights {
         return ROUND.get((int) Math.floorMod(seed, (long) ROUND.size()));
     }
 
-    /** Nights of this many seeds in a row; a bar on the error stream shows how far it is. */
-    static Tally run(long firstSeed, int nights) throws InterruptedException {
+    /** Seeds in a row, or of those that follow the ones with one trouble only. */
+    static LongStream seeds(long firstSeed, int nights, Optional<Trouble> only) {
+        return LongStream.iterate(firstSeed, seed -> seed + 1)
+                .filter(seed -> only.isEmpty() || troubleOf(seed) == only.get())
+                .limit(nights);
+    }
+
+    /** Runs nights; a bar on the error stream shows how far it is. */
+    static Tally run(long[] seeds) throws InterruptedException {
+        int nights = seeds.length;
         int threads = Runtime.getRuntime().availableProcessors();
         ExecutorService workers = Executors.newFixedThreadPool(threads);
         ProgressBar bar = new ProgressBar(nights);
@@ -50,7 +59,7 @@ final class Nights {
                     .mapToObj(thread -> workers.submit(() -> {
                         Tally part = new Tally();
                         for (int night = next.getAndIncrement(); night < nights; night = next.getAndIncrement()) {
-                            run(firstSeed + night, part);
+                            run(seeds[night], part);
                             bar.step();
                         }
                         return part;

@@ -73,6 +73,8 @@ enum Trouble {
             REBOUND,
             LEAD_OPEN,
             TIE_LOOSE),
+    /** A resistance lies across the channel that is no load of it: dirt, a chafed lead. */
+    LEAKS(FaultKind.CHARGER_LEAK, false, STALLED, OVERDUE, LOAD_STUCK, LEAD_OPEN),
     SENSOR_OFF(FaultKind.THERMISTOR_OFF, false, SENSOR_FAULT),
     SENSOR_OPEN(FaultKind.THERMISTOR_OPEN, false, SENSOR_FAULT),
     SENSOR_FROZEN(FaultKind.FROZEN_CELSIUS, false, SENSOR_FAULT),
@@ -88,7 +90,8 @@ enum Trouble {
             CUT_OFF,
             REBOUND,
             TIE_LOOSE),
-    VOLTS_ABSURD(FaultKind.ABSURD_VOLTS, false, SENSOR_FAULT),
+    /** The board compares its lead check with the reading, so that it errs too. */
+    VOLTS_ABSURD(FaultKind.ABSURD_VOLTS, false, SENSOR_FAULT, LEAD_OPEN),
     WARMS(FaultKind.WARMING, false, WARMING, HOT, CUT_OFF, LOAD_LOST, SENSOR_FAULT, LEAD_OPEN),
     RUNS_AWAY(
             FaultKind.RUNAWAY,
@@ -120,7 +123,19 @@ enum Trouble {
     TIE_OPENS(FaultKind.LOOSE_TIE, false, TIE_LOOSE, LEAD_OPEN),
     TURNED(FaultKind.REVERSED, false, REVERSED, LEAD_OPEN, CUT_OFF, LOAD_LOST, LOAD_STUCK, SENSOR_FAULT, TIE_LOOSE),
     /** The two cells change places while the board is silent. */
-    SWAPPED_UNSEEN(FaultKind.SWAPPED, true, SILENT, LEAD_OPEN, CUT_OFF, LOAD_LOST, LOAD_STUCK, REBOUND, REVERSED),
+    SWAPPED_UNSEEN(
+            FaultKind.SWAPPED,
+            true,
+            STALLED,
+            OVERDUE,
+            TIE_LOOSE,
+            SILENT,
+            LEAD_OPEN,
+            CUT_OFF,
+            LOAD_LOST,
+            LOAD_STUCK,
+            REBOUND,
+            REVERSED),
     ARRIVES_DISCONNECTED(null, false),
     ARRIVES_DEAD(null, false),
     ARRIVES_TURNED(null, false, REVERSED),
