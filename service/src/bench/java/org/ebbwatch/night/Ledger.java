@@ -22,6 +22,7 @@ final class Ledger {
     private static final double COUNT_VOLTS = 1e-4;
     private static final double COUNT_KELVIN = 0.02;
     private static final double FORECAST_VOLTS = 0.02;
+    private static final long DAY_MILLIS = 86_400_000;
     private static final double LATE_SECONDS = 3 * 3600;
 
     private final NightPlan plan;
@@ -43,6 +44,7 @@ final class Ledger {
     private boolean lockedBefore;
     private boolean switchWasClosed;
     private boolean heldForSwap;
+    private double restsAtVolts = Double.NaN;
 
     Ledger(NightPlan plan, int channel, Judge judge, Tally tally, double offsetVolts) {
         this.plan = plan;
@@ -184,7 +186,12 @@ final class Ledger {
         }
     }
 
-    void changed(PhaseChanged change, Truth truth) {
+    void changed(PhaseChanged change, Truth truth, DoubleSupplier restedVolts) {
+        if (change.from() == Phase.REST && !Double.isNaN(restsAtVolts)) {
+            tally.rested(restsAtVolts - plan.procedure().rest().limitVolts(), change.to());
+        }
+        boolean comparable = change.to() == Phase.REST && trouble() == Trouble.NOTHING && restsForADay();
+        restsAtVolts = comparable ? restedVolts.getAsDouble() : Double.NaN;
         if (change.to() != Phase.HELD) {
             return;
         }
@@ -204,9 +211,14 @@ final class Ledger {
         }
     }
 
+    private boolean restsForADay() {
+        return plan.procedure().rest().leastMillis() == DAY_MILLIS;
+    }
+
     /** A person decided that it goes on. */
     void decided() {
         locked = false;
+        lockedBefore = false;
     }
 
     void closeWished(Truth truth) {

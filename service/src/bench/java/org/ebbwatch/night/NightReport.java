@@ -19,6 +19,7 @@ final class NightReport {
 
     String text() {
         acceptance();
+        rests();
         findings();
         wrongs();
         troubles();
@@ -75,6 +76,29 @@ final class NightReport {
         line(
                 "| (usefulness) sound passages released | %d of %d; %d of all passages not over after 10 days |",
                 tally.soundReleased, tally.soundPassages, tally.unfinished);
+        line("");
+    }
+
+    private void rests() {
+        line(
+                "Rests of `careful` on channels with nothing wrong so far, by where the cell would stand 24 h after its load");
+        line(
+                "came off. A cell below the limit that is sent back costs a day or two; one above it that is tied off is what");
+        line("must not be (unless it had been taken off early, and rested longer).");
+        line("");
+        line("| would rest, against the limit | rests | tied off | sent back | held |");
+        line("| --- | --- | --- | --- | --- |");
+        for (int band = 0; band < Rests.NAMES.length; band++) {
+            line(
+                    "| %s | %d | %s | %d | %d |",
+                    Rests.NAMES[band],
+                    tally.rests.all[band],
+                    band < 2
+                            ? Integer.toString(tally.rests.tiedOff[band])
+                            : Figures.count(tally.rests.tiedOff[band], tally.rests.all[band]),
+                    tally.rests.sentBack[band],
+                    tally.rests.held[band]);
+        }
         line("");
     }
 

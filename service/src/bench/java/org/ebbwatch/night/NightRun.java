@@ -255,7 +255,8 @@ final class NightRun {
                 log.accept(line(
                         sim.eventMillis(),
                         place.channel + " " + changed.from() + " to " + changed.to() + ": " + changed.reason()));
-                place.ledger.changed(changed, place.truth);
+                place.ledger.changed(
+                        changed, place.truth, () -> sim.truth(place.channel).restedVoltsAfter24h());
             } else if (event instanceof Outcome.Cleared cleared) {
                 log.accept(line(sim.eventMillis(), place.channel + " cleared " + cleared.kind()));
             }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.ebbwatch.judge.FindingKind;
+import org.ebbwatch.judge.Phase;
 
 /** What nights add up to. One is filled by one thread and then added to the whole. */
 final class Tally {
@@ -32,6 +33,7 @@ final class Tally {
     final Map<String, Blots> blots = new TreeMap<>();
     final Map<Trouble, Integer> nightsOf = new EnumMap<>(Trouble.class);
     final Map<Trouble, Integer> beganOf = new EnumMap<>(Trouble.class);
+    final Rests rests = new Rests();
     int passages;
     int soundPassages;
     int released;
@@ -118,6 +120,10 @@ final class Tally {
         releasedNearLimit += shareOfLimit > NEAR_LIMIT ? 1 : 0;
     }
 
+    void rested(double overVolts, Phase to) {
+        rests.add(overVolts, to);
+    }
+
     void swapped(boolean held) {
         swaps++;
         swapsHeld += held ? 1 : 0;
@@ -143,6 +149,7 @@ final class Tally {
                 blots.computeIfAbsent(key, none -> new Blots(theirs.kind())).add(theirs));
         other.nightsOf.forEach((trouble, count) -> nightsOf.merge(trouble, count, Integer::sum));
         other.beganOf.forEach((trouble, count) -> beganOf.merge(trouble, count, Integer::sum));
+        rests.add(other.rests);
         passages += other.passages;
         soundPassages += other.soundPassages;
         released += other.released;
