@@ -6,7 +6,7 @@ final class Method {
             """
             ## How it is done, and what it cannot show
 
-            - A night is a board with two cells on it, from check-in until both passages are over, at most 10 days. The first cell
+            - A night is a board with two cells on it, from check-in until both passages are over, at most 7 days. The first cell
               or the whole board has one trouble, which begins at a random moment of a random stage; the second cell is sound.
               There are as many nights without any trouble as with a board-wide one, so that half of all channels have nothing
               wrong with them.
@@ -28,7 +28,7 @@ final class Method {
               false alarms alike.
             - A cell is wrongly released if 24 h of rest after its release would bring it above the rested limit.
             - Beside every nought stands what 95 % confidence allows: of a share 1 - 0.05^(1/n), of a rate 3 / n.
-            - Not simulated: strings, boards without an ambient sensor, clock faults (found before the judge, by comparing
+            - Not simulated: strings, restarts of the service, boards without an ambient sensor, clock faults (found before the judge, by comparing
               clocks), contacts, resistance of leads that change, cells that swell or vent, ageing while draining. The
               simulator's cells are a model: that a night went well here does not show that it does on a bench.
             """;

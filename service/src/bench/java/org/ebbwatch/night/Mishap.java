@@ -84,7 +84,7 @@ record Mishap(Trouble trouble, Stage stage, long offsetMillis, long lastsMillis,
             }
             case TIE_OPENS -> strengths.put("ohms", dice.logBetween(1, 1e9));
             case SWAPPED_UNSEEN -> strengths.put("with", 1.0);
-            case BANK_HOT -> strengths.put("factor", dice.logBetween(10, 200));
+            case BANK_HOT -> strengths.put("factor", dice.logBetween(30, 500));
             case ROOM_WARMS -> {
                 strengths.put("kelvin", dice.between(2, mostKelvin));
                 strengths.put("tauMinutes", dice.logBetween(10, 180));

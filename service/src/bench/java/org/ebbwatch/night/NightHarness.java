@@ -20,7 +20,10 @@ public final class NightHarness {
 
     private NightHarness() {}
 
-    /** {@code NIGHTS FIRST_SEED DOCUMENT [TROUBLE]} for the table, of one trouble only; {@code SEED} for one night. */
+    /**
+     * {@code NIGHTS FIRST_SEED DOCUMENT MINUTES} for the table, with what was reached when the minutes are over; a trouble as
+     * fifth argument for nights with that trouble only; a seed alone for one night.
+     */
     public static void main(String[] arguments) throws IOException, InterruptedException {
         if (arguments.length == 1) {
             tell(Long.parseLong(arguments[0]));
@@ -30,12 +33,13 @@ public final class NightHarness {
         long firstSeed = Long.parseLong(arguments[1]);
         Path document = Path.of(arguments[2]).toAbsolutePath();
         long began = System.nanoTime();
-        String trials = arguments.length > 3
+        String trials = arguments.length > 4
                 ? ""
                 : new TrialReport(Math.min(TRIALS_MOST, Math.max(20, nights / 5)), firstSeed).text();
-        Optional<Trouble> only = arguments.length > 3 ? Optional.of(Trouble.valueOf(arguments[3])) : Optional.empty();
+        Optional<Trouble> only = arguments.length > 4 ? Optional.of(Trouble.valueOf(arguments[4])) : Optional.empty();
         long[] seeds = Nights.seeds(firstSeed, nights, only).toArray();
-        Tally tally = Nights.run(seeds);
+        Tally tally = Nights.run(seeds, Double.parseDouble(arguments[3]));
+        int done = tally.nights();
         double minutes = (System.nanoTime() - began) / 60e9;
         String head = String.format(
                 Locale.ROOT,
@@ -58,9 +62,9 @@ public final class NightHarness {
                 firstSeed,
                 LocalDate.now(ZoneOffset.UTC),
                 JudgeVersion.NUMBER,
-                nights,
+                done,
                 firstSeed,
-                seeds[nights - 1],
+                seeds[done - 1],
                 minutes,
                 Runtime.getRuntime().availableProcessors(),
                 cpu(),
@@ -68,7 +72,7 @@ public final class NightHarness {
                 Nights.FIRST_TABLE_SEED);
         Files.createDirectories(document.getParent());
         Files.writeString(document, head + new NightReport(tally).text() + trials + Method.TEXT);
-        System.out.printf(Locale.ROOT, "%d nights in %.1f min, written to %s%n", nights, minutes, document);
+        System.out.printf(Locale.ROOT, "%d nights in %.1f min, written to %s%n", done, minutes, document);
     }
 
     private static String cpu() throws IOException {

@@ -74,7 +74,7 @@ final class NightReport {
                 "| cells changed in a silence are held | %d of %d (two that show the same voltage cannot be told apart) |",
                 tally.swapsHeld, tally.swaps);
         line(
-                "| (usefulness) sound passages released | %d of %d; %d of all passages not over after 10 days |",
+                "| (usefulness) sound passages released | %d of %d; %d of all passages not over after 7 days |",
                 tally.soundReleased, tally.soundPassages, tally.unfinished);
         line("");
     }

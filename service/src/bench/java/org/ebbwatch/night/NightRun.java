@@ -30,7 +30,7 @@ final class NightRun {
     private static final long AFTER_MISHAP_MILLIS = 600_000;
     private static final long AFTER_HEATING_MILLIS = 2_400_000;
     private static final long LOOK_MILLIS = 120_000;
-    private static final long LONGEST_MILLIS = 10 * 86_400_000L;
+    private static final long LONGEST_MILLIS = 7 * 86_400_000L;
     private static final long SILENT_MILLIS = 5_000;
     private static final long NEVER = Long.MAX_VALUE / 2;
 

@@ -47,8 +47,9 @@ final class Nights {
                 .limit(nights);
     }
 
-    /** Runs nights; a bar on the error stream shows how far it is. */
-    static Tally run(long[] seeds) throws InterruptedException {
+    /** Runs nights in this order until the time is up; a bar on the error stream shows how far it is. */
+    static Tally run(long[] seeds, double minutes) throws InterruptedException {
+        long endNanos = System.nanoTime() + Math.round(minutes * 60e9);
         int nights = seeds.length;
         int threads = Runtime.getRuntime().availableProcessors();
         ExecutorService workers = Executors.newFixedThreadPool(threads);
@@ -58,9 +59,11 @@ final class Nights {
             List<Future<Tally>> parts = LongStream.range(0, threads)
                     .mapToObj(thread -> workers.submit(() -> {
                         Tally part = new Tally();
-                        for (int night = next.getAndIncrement(); night < nights; night = next.getAndIncrement()) {
+                        int night = next.getAndIncrement();
+                        while (night < nights && System.nanoTime() < endNanos) {
                             run(seeds[night], part);
                             bar.step();
+                            night = next.getAndIncrement();
                         }
                         return part;
                     }))

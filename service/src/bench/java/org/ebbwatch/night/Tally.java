@@ -60,6 +60,10 @@ final class Tally {
         nightsOf.merge(trouble, 1, Integer::sum);
     }
 
+    int nights() {
+        return nightsOf.values().stream().mapToInt(Integer::intValue).sum();
+    }
+
     void began(Trouble trouble) {
         beganOf.merge(trouble, 1, Integer::sum);
     }
