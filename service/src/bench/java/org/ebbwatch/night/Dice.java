@@ -35,8 +35,4 @@ final class Dice {
     <T> T pick(List<T> from) {
         return from.get(random.nextInt(from.size()));
     }
-
-    long seed() {
-        return random.nextLong() >>> 1;
-    }
 }

@@ -1,7 +1,6 @@
 package org.ebbwatch.night;
 
 import org.ebbwatch.judge.Judge;
-import org.ebbwatch.judge.Outcome.Wish;
 
 /** One channel of a night: its passage, its ledger, and what the person means to do there. */
 final class Place {
@@ -26,9 +25,5 @@ final class Place {
 
     boolean isOver() {
         return judge.phase().isOver();
-    }
-
-    boolean isAsked(Wish wish) {
-        return judge.standingWishes().contains(wish);
     }
 }

@@ -222,16 +222,6 @@ public final class SimBoard {
         return bench.surroundings().airCelsius();
     }
 
-    /** Temperature of the resistor bank, degrees Celsius. */
-    public double bankCelsius() {
-        return bench.surroundings().bankCelsius();
-    }
-
-    /** Temperature of the dummy cell in the watch container, degrees Celsius. */
-    public double dummyCelsius() {
-        return bench.surroundings().dummyCelsius();
-    }
-
     /** Whether the buzzer sounds. */
     public boolean isBuzzing() {
         return electronics.isBuzzing();
