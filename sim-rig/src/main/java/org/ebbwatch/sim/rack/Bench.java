@@ -209,6 +209,25 @@ final class Bench {
         return holder;
     }
 
+    /** The truth of a channel that is at hand. */
+    Glance glance(int number) {
+        Channel channel = requireChannel(number);
+        Occupant occupant = channel.occupant;
+        boolean loaded = channel.string == null ? channel.loadConducts() : channel.string.isClosed();
+        if (occupant == null) {
+            return new Glance(0, Double.NaN, channel.thermistor.celsius(), 0, loaded, false, false, false);
+        }
+        return new Glance(
+                channel.externalVolts(),
+                occupant.cell.celsius(),
+                channel.thermistor.celsius(),
+                occupant.cell.amperes(),
+                loaded,
+                occupant.bonded && !channel.effects.tieLoose,
+                !channel.effects.leadOpen && !channel.effects.senseOpen,
+                occupant.tripped);
+    }
+
     /** The truth of a channel. */
     CellTruth truth(int number, boolean blinking, List<FaultKind> active) {
         Channel channel = requireChannel(number);

@@ -3,6 +3,7 @@ package org.ebbwatch.sim.rack;
 import java.util.ArrayList;
 import java.util.List;
 import org.ebbwatch.rig.message.Identity;
+import org.ebbwatch.rig.message.Reading;
 import org.ebbwatch.rig.wire.FrameDecoder;
 import org.ebbwatch.sim.cell.CellSpec;
 import org.ebbwatch.sim.fault.Fault;
@@ -196,6 +197,19 @@ public final class SimBoard {
         faults.standing(channel).forEach(fault -> active.add(fault.kind()));
         active.addAll(boardFaults());
         return bench.truth(channel, electronics.isBlinking(channel), active);
+    }
+
+    /** What the last scan said of a channel, in counts; what the wire does to it is not in it. */
+    public Reading reading(int channel) {
+        Channel read = bench.requireChannel(channel);
+        boolean amperes = spec.measuresAmperes();
+        return new Reading(
+                read.state(amperes), read.input.counts(), read.thermistor.counts(), amperes ? read.amperesCounts() : 0);
+    }
+
+    /** What is really the case on a channel, as far as it costs nothing to say: for every step. */
+    public Glance glance(int channel) {
+        return bench.glance(channel);
     }
 
     /** The faults that befall the whole board now. */

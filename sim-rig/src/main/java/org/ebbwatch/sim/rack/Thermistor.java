@@ -85,6 +85,11 @@ final class Thermistor {
         return (state & Reading.CELSIUS_VALID) != 0 && counts > limitCelsius * COUNTS_PER_KELVIN;
     }
 
+    /** What it would read without offset, noise and faults, degrees Celsius. */
+    double celsius() {
+        return celsius;
+    }
+
     int counts() {
         return counts;
     }
