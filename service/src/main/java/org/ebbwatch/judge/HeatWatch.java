@@ -24,7 +24,8 @@ final class HeatWatch {
     /** 70 mW in an 18650 cell of 42 J/K: nothing that rests or is bonded makes so much heat (computed). */
     private static final double TELLING_KELVIN_PER_SECOND = 0.1 / 60;
 
-    private static final double AMBIENT_LAG_MILLIS = 10_000;
+    private static final int AMBIENT_SCANS = 3;
+    private static final double QUICK_LAG_MILLIS = 10_000;
     private static final double REFERENCE_LAG_MILLIS = 180_000;
     private static final int RATE_SCANS = 3;
     private static final long RATE_SPAN_MILLIS = 10_000;
@@ -38,7 +39,7 @@ final class HeatWatch {
 
     private Heat heat;
     private double slope = Double.NaN;
-    private double smoothAmbient = Double.NaN;
+    private int ambientScans;
     private double slowReference = Double.NaN;
     private double quickReference = Double.NaN;
     private double quickCelsius = Double.NaN;
@@ -94,7 +95,7 @@ final class HeatWatch {
      * @param own how much warmer its own current makes the cell
      */
     void judge(Scan scan, SensorWatch sensors, Phase phase, boolean announced, OwnWarmth own, long stepMillis) {
-        ambient(sensors.ambient(), stepMillis);
+        ambient(sensors.ambient());
         bank(sensors.bank());
         double celsius = sensors.celsius();
         if (Double.isNaN(celsius)) {
@@ -104,7 +105,7 @@ final class HeatWatch {
         }
         blindScans = 0;
         ownKelvin = own.kelvin();
-        boolean tells = !announced && own.isSteady(scan.eventMillis());
+        boolean tells = !announced && own.isSteady();
         evidence(scan.eventMillis(), celsius - over(sensors, phase), celsius, tells, stepMillis);
         if (recent.add(scan.eventMillis(), celsius)) {
             slope = recent.slopePerSecond(PROJECTION_SPAN_MILLIS, PROJECTION_READINGS);
@@ -121,9 +122,9 @@ final class HeatWatch {
 
     /** Against the reference of the last minutes: its noise must not add to the cell's, nor look like a drift. */
     private void evidence(long millis, double reference, double celsius, boolean tells, long stepMillis) {
-        quickReference = follow(quickReference, reference, stepMillis / AMBIENT_LAG_MILLIS);
+        quickReference = follow(quickReference, reference, stepMillis / QUICK_LAG_MILLIS);
         slowReference = follow(slowReference, reference, stepMillis / REFERENCE_LAG_MILLIS);
-        quickCelsius = follow(quickCelsius, celsius, stepMillis / AMBIENT_LAG_MILLIS);
+        quickCelsius = follow(quickCelsius, celsius, stepMillis / QUICK_LAG_MILLIS);
         slowCelsius = follow(slowCelsius, celsius, stepMillis / REFERENCE_LAG_MILLIS);
         if (tells) {
             heating.add(millis, Double.isNaN(reference) ? reference : celsius - slowReference, 0);
@@ -300,19 +301,23 @@ final class HeatWatch {
         return Double.isNaN(reference) ? sensors.excess() : sensors.celsius() - reference;
     }
 
-    private void ambient(double ambient, long stepMillis) {
-        if (Double.isNaN(ambient)) {
-            return;
+    /** One noisy reading makes no warm room, and none ends it. */
+    private void ambient(double ambient) {
+        if (ambient > heat.ambientCelsius()) {
+            ambientScans = Math.min(AMBIENT_SCANS, Math.max(0, ambientScans) + 1);
+        } else if (ambient < heat.ambientCelsius() - CLEAR_KELVIN) {
+            ambientScans = Math.max(-AMBIENT_SCANS, Math.min(0, ambientScans) - 1);
+        } else {
+            ambientScans = 0;
         }
-        smoothAmbient = follow(smoothAmbient, ambient, stepMillis / AMBIENT_LAG_MILLIS);
-        if (smoothAmbient > heat.ambientCelsius()) {
+        if (ambientScans == AMBIENT_SCANS) {
             findings.raise(
                     FindingKind.AMBIENT_HIGH,
-                    smoothAmbient,
+                    ambient,
                     heat.ambientCelsius(),
                     "degC",
                     "The room is at %1$.1f degC, limit %2$.0f degC.");
-        } else if (smoothAmbient < heat.ambientCelsius() - CLEAR_KELVIN) {
+        } else if (ambientScans == -AMBIENT_SCANS) {
             findings.clear(FindingKind.AMBIENT_HIGH);
         }
     }

@@ -132,6 +132,22 @@ class RestTest {
         }
 
         @Test
+        void sends_a_cell_back_after_ten_minutes_where_it_is_95_percent_sure_and_tells_the_interval() {
+            PassageBench bench = PassageBench.switched()
+                    .recoveringOver(1_800)
+                    .draining()
+                    .drainedTo(0.9, 0.03)
+                    .watch(hours(12))
+                    .watch(minutes(1));
+            assertThat(bench.watch(minutes(8)).phase()).isEqualTo(Phase.REST);
+
+            bench.watch(minutes(2));
+
+            assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+            assertThat(bench.judge().reason()).contains("95 % sure of 0.9").contains("to 3.700 V");
+        }
+
+        @Test
         void leaves_a_slow_cell_alone_that_ends_below_the_limit() {
             PassageBench bench = PassageBench.switched()
                     .recoveringOver(4 * 3600)

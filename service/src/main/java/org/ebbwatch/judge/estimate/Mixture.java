@@ -92,7 +92,7 @@ final class Mixture {
                 high = middle;
             }
         }
-        return (low + high) / 2;
+        return Math.min(ceilingVolts, (low + high) / 2);
     }
 
     private double shareBelow(double volts) {
