@@ -9,7 +9,6 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -167,16 +166,9 @@ class KilledAtWorkTest {
     // ---- at the rack ----
 
     private void watch(String... deadly) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-cp",
-                System.getProperty("java.class.path"),
-                WatchProcess.class.getName(),
-                records.toString(),
-                board.address().substring(board.address().lastIndexOf(':') + 1)));
-        command.addAll(List.of(deadly));
+        String port = board.address().substring(board.address().lastIndexOf(':') + 1);
         latest.clear();
-        process = new ProcessBuilder(command)
+        process = WatchProcess.command(records, port, deadly)
                 .redirectError(ProcessBuilder.Redirect.DISCARD)
                 .start();
         told = new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));

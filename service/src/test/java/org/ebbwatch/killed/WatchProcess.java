@@ -7,6 +7,7 @@ import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,9 +30,9 @@ import org.ebbwatch.rack.RunningRack.BoardPort;
  * passage changed; does what lines on its input say: {@code act TAG ACT}, or {@code tie TAG} to announce an hour of work and
  * say that the leads are bonded.
  */
-final class WatchProcess {
-    static final String BOARD = "bench";
-    static final List<CellCard> CELLS = List.of(
+public final class WatchProcess {
+    public static final String BOARD = "bench";
+    public static final List<CellCard> CELLS = List.of(
             new CellCard("sound", Chemistry.LAYERED_OXIDE, 0.7, 24, true, false),
             new CellCard("warm", Chemistry.LAYERED_OXIDE, 0.7, 24, true, false));
 
@@ -79,6 +80,24 @@ final class WatchProcess {
         new WatchProcess(rack).work();
     }
 
+    /** Starts it over these records; {@code more} as {@link #main} takes it. */
+    public static ProcessBuilder command(Path records, String port, String... more) {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                WatchProcess.class.getName(),
+                records.toString(),
+                port));
+        command.addAll(List.of(more));
+        return new ProcessBuilder(command);
+    }
+
+    /** Whether a line it told says that the board has been heard in this run. */
+    public static boolean isHeard(String line) {
+        return Told.read(line).eventMillis() > 0;
+    }
+
     private void work() throws IOException, InterruptedException {
         var teller = new Thread(this::tellOn, "teller");
         teller.setDaemon(true);
@@ -118,7 +137,8 @@ final class WatchProcess {
     }
 
     private void tell(PassageView passage, long eventMillis) {
-        String key = eventMillis / 3_600_000 + " " + passage.phase() + passage.standing() + passage.findings();
+        String key = Math.floorDiv(eventMillis, HOUR_MILLIS) + " " + passage.phase() + passage.standing()
+                + passage.findings();
         if (!key.equals(told.put(passage.tag(), key))) {
             System.out.println(Told.of(passage, eventMillis));
         }
