@@ -18,6 +18,7 @@ final class OpenCircuit {
     private final OpenCircuitProof proof;
     private final RestOutlook outlook = new RestOutlook();
     private final Confirmation back = new Confirmation();
+    private final SinkingRest sinking = new SinkingRest();
     private Procedure procedure;
     private long sinceMillis;
     private boolean parted;
@@ -56,6 +57,7 @@ final class OpenCircuit {
             fine.forget();
         }
         outlook.begin(millis);
+        sinking.begin();
     }
 
     /** The bond has just been parted; what the channel's offset or a load still on could show is no recovery. */
@@ -63,6 +65,7 @@ final class OpenCircuit {
         sinceMillis = millis;
         parted = true;
         fine.parted();
+        sinking.begin();
         double offset = LoadWatch.STEP_FACTOR * proof.expandedVolts();
         double onLoad = load.beforeVolts();
         proof.begin(0, onLoad > offset ? onLoad : offset);
@@ -82,6 +85,12 @@ final class OpenCircuit {
         }
         fine.follow(now, inTime);
         proof.follow(now);
+        sinking.follow(now);
+    }
+
+    /** Why nothing may rest on this voltage: it sinks where a resting cell's cannot. */
+    Optional<String> sinks() {
+        return sinking.sinks() ? Optional.of(sinking.reason()) : Optional.empty();
     }
 
     /** Follows one reading; says whether the lead seems to be off. */
@@ -244,12 +253,14 @@ final class OpenCircuit {
     void moved() {
         outlook.forget();
         fine.forget();
+        sinking.begin();
         proof.moved();
     }
 
     void recalibrated() {
         outlook.forget();
         fine.forget();
+        sinking.begin();
         proof.levelAnew();
     }
 }

@@ -213,6 +213,10 @@ final class Readings {
             cameBack(openCircuit.forMillis(now.atMillis()));
             return false;
         }
+        if (!now.announced() && openCircuit.sinks().isPresent()) {
+            passage.hold(openCircuit.sinks().orElseThrow());
+            return false;
+        }
         return true;
     }
 

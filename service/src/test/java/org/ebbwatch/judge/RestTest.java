@@ -227,6 +227,34 @@ class RestTest {
     }
 
     @Test
+    void a_voltage_that_sinks_over_hours_is_held_because_something_draws_on_the_cell() {
+        PassageBench bench = PassageBench.switched().resting();
+
+        sink(bench, 0.30, 0.20);
+
+        assertThat(bench.phase()).isEqualTo(Phase.HELD);
+        assertThat(bench.judge().reason()).contains("something draws on the cell");
+        assertThat(bench.raised()).isEmpty();
+        assertThat(bench.judge().allowed()).doesNotContain(Act.TIE_OFF);
+    }
+
+    @Test
+    void a_voltage_that_follows_the_room_by_some_millivolts_does_not_sink() {
+        PassageBench bench = PassageBench.switched().resting();
+
+        sink(bench, 0.30, 0.29);
+
+        assertThat(bench.phase()).isEqualTo(Phase.REST);
+    }
+
+    /** Sinks evenly over ten hours. */
+    private static void sink(PassageBench bench, double from, double to) {
+        for (int step = 0; step <= 200; step++) {
+            bench.cell(from + (to - from) * step / 200, 0.03).watch(minutes(3));
+        }
+    }
+
+    @Test
     void a_cell_that_warms_is_rested_again() {
         PassageBench bench = PassageBench.switched()
                 .resting()

@@ -10,14 +10,14 @@ import java.util.Arrays;
  * <p>Readings are averaged over four seconds. For every moment in the last three minutes the ramp since then is fitted
  * against the level before; the surest one is held against a bound of {@value #BOUND} standard deviations. Measured at one
  * reading a second with white noise: no false alarm in 1,000 nights of 12 h; a rise of 0.2 K/min in noise of 0.1 K is found
- * after 46 s in the median, 1.12 times what an observer needs who knows slope, level and noise (docs/estimators.md). It
+ * after 50 s in the median, 1.2 times what an observer needs who knows slope, level and noise (docs/estimators.md). It
  * learns for eight minutes before it says anything.
  *
  * <p>Constant memory: 48 means of 4 bytes and a dozen numbers.
  */
 public final class HeatingTest {
     /** Standard deviations. */
-    public static final double BOUND = 5.4;
+    public static final double BOUND = 6.0;
 
     private static final long BLOCK_MILLIS = 4_000;
     private static final int BLOCKS = 48;
