@@ -24,6 +24,9 @@ final class HeatWatch {
     /** 70 mW in an 18650 cell of 42 J/K: nothing that rests or is bonded makes so much heat (computed). */
     private static final double TELLING_KELVIN_PER_SECOND = 0.1 / 60;
 
+    /** A cell that hands carried from one place to another takes so long to settle (common practice, no source). */
+    private static final long SETTLING_MILLIS = 1_800_000;
+
     private static final int AMBIENT_SCANS = 3;
     private static final double QUICK_LAG_MILLIS = 10_000;
     private static final double REFERENCE_LAG_MILLIS = 180_000;
@@ -49,6 +52,7 @@ final class HeatWatch {
     private double carriedKelvin;
     private long carriedSinceMillis;
     private boolean bonded;
+    private long settlingMillis;
 
     HeatWatch(Heat heat, FindingBook findings) {
         this.heat = heat;
@@ -63,6 +67,7 @@ final class HeatWatch {
 
     void bonded(boolean now) {
         bonded = now;
+        settlingMillis = SETTLING_MILLIS;
         heating.forget();
         quickReference = Double.NaN;
         slowReference = Double.NaN;
@@ -126,7 +131,8 @@ final class HeatWatch {
         slowReference = follow(slowReference, reference, stepMillis / REFERENCE_LAG_MILLIS);
         quickCelsius = follow(quickCelsius, celsius, stepMillis / QUICK_LAG_MILLIS);
         slowCelsius = follow(slowCelsius, celsius, stepMillis / REFERENCE_LAG_MILLIS);
-        if (tells) {
+        settlingMillis = Math.max(0, settlingMillis - stepMillis);
+        if (tells && settlingMillis == 0) {
             heating.add(millis, Double.isNaN(reference) ? reference : celsius - slowReference, 0);
         } else {
             heating.forget();

@@ -252,6 +252,17 @@ class HeatTest {
             }
         }
 
+        @Test
+        void is_not_raised_for_a_cell_that_settles_after_hands_carried_it_to_another_place() {
+            for (PassageBench bench : List.of(
+                    PassageBench.switched().tiedOff().watch(minutes(10)),
+                    PassageBench.switched().parted().watch(minutes(10)))) {
+                bench.watchWhile(minutes(5), at -> bench.celsius(22 + 0.2 * at / 60));
+
+                assertThat(bench.raised()).isEmpty();
+            }
+        }
+
         /** 0.1 K of noise on the cell and on the room, 0.2 K/min: 1.3 times the 41.6 s an ideal observer needs. */
         @Test
         void is_raised_in_rest_within_54_seconds_in_the_median_through_a_tenth_of_a_kelvin_of_noise() {
