@@ -219,6 +219,9 @@ function needs(rack, alarms) {
   if (rack.boards.length === 0) {
     list.push({ loudness: "RINGING", where: "the rack", target: "", text: "No board is named. Nothing is watched.", key: "no board" });
   }
+  for (const line of rack.unwatched) {
+    list.push({ loudness: "RINGING", where: "the rack file", target: "", text: line, key: line });
+  }
   const shared = new Map();
   const stale = rack.boards.filter((board) => board.stale);
   for (const board of stale) {

@@ -8,7 +8,7 @@ import java.util.Map;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackView.BoardView;
 
-/** How the boards' links stand, a line for each that has changed since it was last told. */
+/** How the boards' links stand and which cells nobody watches, a line for each that has changed since it was last told. */
 final class LinkLines {
     private final Map<String, String> told = new HashMap<>();
 
@@ -20,6 +20,11 @@ final class LinkLines {
                     + board.detail();
             if (!board.detail().isEmpty() && !line.equals(told.put(board.name(), line))) {
                 lines.add(line);
+            }
+        }
+        for (String cell : rack.unwatched()) {
+            if (told.put(cell, cell) == null) {
+                lines.add(cell);
             }
         }
         return lines;

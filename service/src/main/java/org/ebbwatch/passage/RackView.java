@@ -14,8 +14,18 @@ import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.Phase;
 import org.ebbwatch.rig.message.ChannelRole;
 
-/** The rack as it stands at one moment, for people to look at. */
-public record RackView(List<BoardView> boards, List<ChannelView> channels, List<PassageView> passages) {
+/**
+ * The rack as it stands at one moment, for people to look at.
+ *
+ * @param unwatched a line for each cell that was to be checked in by itself and could not be: nobody watches it
+ */
+public record RackView(
+        List<BoardView> boards, List<ChannelView> channels, List<PassageView> passages, List<String> unwatched) {
+
+    /** A rack whose cells are all watched. */
+    public RackView(List<BoardView> boards, List<ChannelView> channels, List<PassageView> passages) {
+        this(boards, channels, passages, List.of());
+    }
 
     /**
      * One board.

@@ -26,6 +26,8 @@ import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.rig.message.LeadOutcome;
 import org.ebbwatch.time.Gap;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Watches every passage of a rack: turns what boards and people say into journal entries, folds them, writes down what
@@ -34,6 +36,7 @@ import org.ebbwatch.time.Gap;
  * <p>Not thread-safe: all calls are made under the rack's one lock, in the order things happened.
  */
 public final class RackWatch implements BoardListener {
+    private static final Logger LOG = LoggerFactory.getLogger(RackWatch.class);
     private static final long LONGEST_GAP_MILLIS = 10L * 365 * 86_400_000;
 
     private final TraceLog trace;
@@ -45,6 +48,7 @@ public final class RackWatch implements BoardListener {
     private final Passages passages = new Passages();
     private final Loads loads;
     private final List<ExpectedCell> expected = new ArrayList<>();
+    private final List<String> unwatched = new ArrayList<>();
     private final Set<OpenPassage> changed = new LinkedHashSet<>();
     private final Happenings happenings;
     private final List<Happening> news = new ArrayList<>();
@@ -126,9 +130,14 @@ public final class RackWatch implements BoardListener {
         uncommitted = true;
         for (ExpectedCell cell : here) {
             if (passages.on(board, cell.channel()).isEmpty()) {
-                checkIn(board, cell.channel(), cell.cell(), cell.procedure(), wallMillis);
+                Optional<String> obstacle = obstacle(board, cell.channel(), cell.cell());
+                obstacle.ifPresent(why -> unwatched(cell, why));
+                if (obstacle.isEmpty()) {
+                    open(board, cell.channel(), cell.cell(), cell.procedure(), wallMillis);
+                }
             }
         }
+        settle();
     }
 
     @Override
@@ -195,11 +204,7 @@ public final class RackWatch implements BoardListener {
         if (!watch.isKnown() || watch.eventMillis() < 0) {
             throw new IllegalStateException("board " + board + " has not been heard yet");
         }
-        if (!watch.isCell(channel)) {
-            throw new IllegalStateException("channel " + channel + " of board " + board + " is no cell channel");
-        }
-        Optional<String> unfit = cell.inString() ? ChannelFit.forCell(watch, channel, cell) : Optional.empty();
-        unfit.or(() -> loads.inTheWay(board, channel, cell)).ifPresent(why -> {
+        obstacle(board, channel, cell).ifPresent(why -> {
             throw new IllegalStateException("the cell " + cell.tag() + " cannot be checked in: " + why);
         });
         passages.on(board, channel).ifPresent(other -> {
@@ -209,6 +214,23 @@ public final class RackWatch implements BoardListener {
         OpenPassage passage = open(board, channel, cell, procedure, wallMillis);
         settle();
         return passage.opened();
+    }
+
+    /** Why a cell cannot be watched on a channel of a board that is known; empty if it can. */
+    private Optional<String> obstacle(String board, int channel, CellCard cell) {
+        BoardWatch watch = watch(board);
+        if (!watch.isCell(channel)) {
+            return Optional.of("Channel " + channel + " of board " + board + " is no cell channel.");
+        }
+        Optional<String> unfit = cell.inString() ? ChannelFit.forCell(watch, channel, cell) : Optional.empty();
+        return unfit.or(() -> loads.inTheWay(board, channel, cell));
+    }
+
+    private void unwatched(ExpectedCell cell, String why) {
+        String line = "Cell " + cell.cell().tag() + " on channel " + cell.channel() + " of board " + cell.board()
+                + " is NOT watched. " + why;
+        LOG.error(line);
+        unwatched.add(line);
     }
 
     /** The same, not settled yet, where nothing is in the way. */
@@ -276,7 +298,7 @@ public final class RackWatch implements BoardListener {
             boardViews.add(board.view());
             channelViews.addAll(board.channelViews());
         }
-        return new RackView(boardViews, channelViews, passages.views());
+        return new RackView(boardViews, channelViews, passages.views(), List.copyOf(unwatched));
     }
 
     // ---- how it is followed ----

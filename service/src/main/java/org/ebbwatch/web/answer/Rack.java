@@ -43,7 +43,8 @@ public final class Rack {
                         .map(PassageShort::of)
                         .toList(),
                 count(view, Phase.RELEASED),
-                count(view, Phase.WITHDRAWN));
+                count(view, Phase.WITHDRAWN),
+                view.unwatched());
     }
 
     public List<BoardAnswer> boards() {

@@ -15,6 +15,7 @@ import java.util.List;
  * @param passages the passages that are not over, in short
  * @param released how many passages ended as emptied
  * @param withdrawn how many passages ended without a verdict
+ * @param unwatched a line for each cell of the rack file that could not be checked in: nobody watches it
  */
 @Serdeable
 public record RackAnswer(
@@ -25,4 +26,5 @@ public record RackAnswer(
         List<ChannelAnswer> channels,
         List<PassageShort> passages,
         long released,
-        long withdrawn) {}
+        long withdrawn,
+        List<String> unwatched) {}
