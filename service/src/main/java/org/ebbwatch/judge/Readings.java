@@ -22,6 +22,7 @@ final class Readings {
     private final Watch watch;
     private final PolarityProof polarity;
     private final Rounds rounds;
+    private final Confirmation loose = new Confirmation();
 
     Readings(Passage passage, Reports reports) {
         this.passage = passage;
@@ -170,16 +171,17 @@ final class Readings {
     }
 
     private boolean isTieLoose(Reading now, double looseVolts) {
-        if (now.isSurelyAbove(looseVolts) && now.announced()) {
-            return true;
+        if (!now.isKnown()) {
+            return findings.stands(FindingKind.TIE_LOOSE);
         }
-        if (now.isSurelyAbove(looseVolts)) {
+        boolean above = now.isSurelyAbove(looseVolts);
+        if (loose.holds(above && !now.announced(), now.atMillis())) {
             findings.raise(
                     FindingKind.TIE_LOOSE, now.volts(), looseVolts, "V", "The bond is loose: %1$.3f V across it.");
-        } else if (now.isKnown()) {
+        } else if (!above) {
             findings.clear(FindingKind.TIE_LOOSE);
         }
-        return findings.stands(FindingKind.TIE_LOOSE);
+        return above || findings.stands(FindingKind.TIE_LOOSE);
     }
 
     /** The bond is parted: the last measurement before release. */

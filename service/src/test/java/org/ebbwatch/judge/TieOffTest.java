@@ -110,6 +110,15 @@ class TieOffTest {
         }
 
         @Test
+        void is_not_raised_by_a_single_reading() {
+            PassageBench bench = PassageBench.switched().tiedOff().watch(hours(1));
+
+            bench.reads(0.03).watch(seconds(1)).readsTheCellAgain().watch(minutes(1));
+
+            assertThat(bench.raised()).isEmpty();
+        }
+
+        @Test
         void is_not_raised_where_the_uncertainty_explains_it() {
             PassageBench bench = PassageBench.switched().tiedOff().reads(0.0215).watch(minutes(10));
 
