@@ -19,9 +19,9 @@ const ACTIVE = new Set(["UNACKNOWLEDGED", "ACKNOWLEDGED"]);
 
 const asks = (alarm) => alarm.cover === "NONE" && alarm.state !== "ACKNOWLEDGED";
 
-// Whether an alarm that asks for a person says already that this stands on that passage.
+// Whether an alarm, known to a person or not, says already that this stands on that passage.
 export function standsAbove(alarms, kind, passage) {
-  return alarms.some((alarm) => alarm.kind === kind && asks(alarm) && ACTIVE.has(alarm.state)
+  return alarms.some((alarm) => alarm.kind === kind && ACTIVE.has(alarm.state)
     && (alarm.passageId === passage.id || (alarm.board === passage.board && alarm.tags.includes(passage.tag))));
 }
 

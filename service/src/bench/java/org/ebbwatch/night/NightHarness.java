@@ -21,7 +21,7 @@ public final class NightHarness {
     private NightHarness() {}
 
     /**
-     * {@code NIGHTS FIRST_SEED DOCUMENT MINUTES} for the table, with what was reached when the minutes are over; a trouble as
+     * {@code NIGHTS FIRST_SEED FILE MINUTES} for the table, with what was reached when the minutes are over; a trouble as
      * fifth argument for nights with that trouble only; a seed alone for one night.
      */
     public static void main(String[] arguments) throws IOException, InterruptedException {

@@ -26,8 +26,6 @@ import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.rig.message.LeadOutcome;
 import org.ebbwatch.time.Gap;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /**
  * Watches every passage of a rack: turns what boards and people say into journal entries, folds them, writes down what
@@ -36,7 +34,6 @@ import org.slf4j.LoggerFactory;
  * <p>Not thread-safe: all calls are made under the rack's one lock, in the order things happened.
  */
 public final class RackWatch implements BoardListener {
-    private static final Logger LOG = LoggerFactory.getLogger(RackWatch.class);
     private static final long LONGEST_GAP_MILLIS = 10L * 365 * 86_400_000;
 
     private final TraceLog trace;
@@ -47,8 +44,7 @@ public final class RackWatch implements BoardListener {
     private final Map<String, BoardWatch> boards = new LinkedHashMap<>();
     private final Passages passages = new Passages();
     private final Loads loads;
-    private final List<ExpectedCell> expected = new ArrayList<>();
-    private final List<String> unwatched = new ArrayList<>();
+    private final ExpectedCells expected = new ExpectedCells();
     private final Set<OpenPassage> changed = new LinkedHashSet<>();
     private final Happenings happenings;
     private final List<Happening> news = new ArrayList<>();
@@ -81,10 +77,8 @@ public final class RackWatch implements BoardListener {
 
     /** A cell to be checked in as soon as its board is heard, unless a passage is on that channel already. */
     public void expectCell(String board, int channel, CellCard cell, Procedure procedure) {
-        expected.add(new ExpectedCell(board, channel, cell, procedure));
+        expected.add(new ExpectedCells.Expected(board, channel, cell, procedure));
     }
-
-    private record ExpectedCell(String board, int channel, CellCard cell, Procedure procedure) {}
 
     /**
      * Takes up a passage that an earlier run of the service left open. One that is judged otherwise now is held. To be
@@ -117,21 +111,15 @@ public final class RackWatch implements BoardListener {
     }
 
     private void checkInExpected(String board, long wallMillis) {
-        if (expected.isEmpty()) {
+        if (!expected.any(board)) {
             return;
         }
-        List<ExpectedCell> here =
-                expected.stream().filter(cell -> cell.board().equals(board)).toList();
-        if (here.isEmpty()) {
-            return;
-        }
-        expected.removeAll(here);
         observer.heard(board);
         uncommitted = true;
-        for (ExpectedCell cell : here) {
+        for (ExpectedCells.Expected cell : expected.take(board)) {
             if (passages.on(board, cell.channel()).isEmpty()) {
                 Optional<String> obstacle = obstacle(board, cell.channel(), cell.cell());
-                obstacle.ifPresent(why -> unwatched(cell, why));
+                obstacle.ifPresent(why -> expected.unwatched(cell, why));
                 if (obstacle.isEmpty()) {
                     open(board, cell.channel(), cell.cell(), cell.procedure(), wallMillis);
                 }
@@ -142,7 +130,7 @@ public final class RackWatch implements BoardListener {
 
     @Override
     public void silent(String board, long eventMillis) {
-        if (expected.stream().anyMatch(cell -> cell.board().equals(board))) {
+        if (expected.any(board)) {
             observer.unheard(board, eventMillis);
             uncommitted = true;
         }
@@ -226,13 +214,6 @@ public final class RackWatch implements BoardListener {
         return unfit.or(() -> loads.inTheWay(board, channel, cell));
     }
 
-    private void unwatched(ExpectedCell cell, String why) {
-        String line = "Cell " + cell.cell().tag() + " on channel " + cell.channel() + " of board " + cell.board()
-                + " is NOT watched. " + why;
-        LOG.error(line);
-        unwatched.add(line);
-    }
-
     /** The same, not settled yet, where nothing is in the way. */
     OpenPassage open(String board, int channel, CellCard cell, Procedure procedure, long wallMillis) {
         BoardWatch watch = watch(board);
@@ -298,7 +279,7 @@ public final class RackWatch implements BoardListener {
             boardViews.add(board.view());
             channelViews.addAll(board.channelViews());
         }
-        return new RackView(boardViews, channelViews, passages.views(), List.copyOf(unwatched));
+        return new RackView(boardViews, channelViews, passages.views(), expected.unwatched());
     }
 
     // ---- how it is followed ----

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Set;
 import java.util.UUID;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.judge.Act;
@@ -14,14 +13,7 @@ import org.ebbwatch.judge.Phase;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.ebbwatch.judge.procedure.Procedure;
-import org.ebbwatch.rig.message.Ability;
-import org.ebbwatch.rig.message.ChannelIdentity;
-import org.ebbwatch.rig.message.ChannelRole;
-import org.ebbwatch.rig.message.ClockKind;
-import org.ebbwatch.rig.message.Converter;
-import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.rig.message.Reading;
-import org.ebbwatch.rig.message.Scales;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.JournalStore;
 import org.ebbwatch.store.TransitionRow;
@@ -79,7 +71,7 @@ class TakenUpTest {
         try (StoredRack storage = StoredRack.open(folder)) {
             var log = new DyingLog(storage);
             RackWatch watch = watch(storage, log);
-            watch.identified(BOARD, identity());
+            watch.identified(BOARD, PlainBoard.identity(1, 1_000));
             scans(watch, 21, 3);
             watch.checkIn(
                     BOARD,
@@ -126,7 +118,7 @@ class TakenUpTest {
     }
 
     private static RackWatch watch(StoredRack trace, PassageLog log) {
-        return new RackWatch(trace, log, new NoControl(), () -> ID);
+        return new RackWatch(trace, log, new PlainBoard(), () -> ID);
     }
 
     private void scans(RackWatch watch, double celsius, int seconds) {
@@ -138,25 +130,6 @@ class TakenUpTest {
                     0, Reading.VOLTS_VALID | Reading.CELSIUS_VALID, 40_000 - i % 3, (int) (celsius * 1_000) + i % 2, 0);
             watch.scan(BOARD, scan);
         }
-    }
-
-    private static Identity identity() {
-        var channel = new ChannelIdentity(ChannelRole.CELL, Set.of(Ability.VOLTS, Ability.CELSIUS), 0);
-        return new Identity(
-                1,
-                ClockKind.CRYSTAL,
-                false,
-                false,
-                false,
-                1,
-                1_000,
-                0,
-                new Scales(100_000, 0, 1_000),
-                new Converter(-5_000, 50_000, 400_000, 500, 300_000),
-                0,
-                "EB-0001",
-                "invented 1",
-                List.of(channel));
     }
 
     private static final class DyingLog implements PassageLog {
@@ -187,21 +160,6 @@ class TakenUpTest {
         @Override
         public void commit() {
             log.commit();
-        }
-    }
-
-    private static final class NoControl implements BoardControl {
-        @Override
-        public void setLoad(String board, int channel, boolean closed) {}
-
-        @Override
-        public boolean checkLead(String board, int channel) {
-            return false;
-        }
-
-        @Override
-        public boolean blink(String board, int channel, int seconds) {
-            return false;
         }
     }
 }
