@@ -27,6 +27,9 @@ final class HeatWatch {
     /** A cell that hands carried from one place to another takes so long to settle (common practice, no source). */
     private static final long SETTLING_MILLIS = 1_800_000;
 
+    /** No cell follows the room with a shorter time constant (520 s to 1200 s in recordings, less a third). */
+    private static final double QUICKEST_CELL_SECONDS = 360;
+
     private static final int AMBIENT_SCANS = 3;
     private static final double QUICK_LAG_MILLIS = 10_000;
     private static final double REFERENCE_LAG_MILLIS = 180_000;
@@ -252,12 +255,18 @@ final class HeatWatch {
 
     /** A rise that noise does not explain, which the reading itself shows while its reference stands. */
     private boolean isEvident() {
-        if (!heating.isHeating() || heating.surelyPerSecond() < TELLING_KELVIN_PER_SECOND) {
+        if (!heating.isHeating() || heating.surelyPerSecond() < TELLING_KELVIN_PER_SECOND + fromTheRoomPerSecond()) {
             return false;
         }
         double rise = heating.perSecond() * heating.rampSeconds();
         boolean stands = Math.abs(quickReference - slowReference) < rise / 2;
         return stands && quickCelsius - slowCelsius >= rise / 3;
+    }
+
+    /** How fast a warmer reference may warm the cell. */
+    private double fromTheRoomPerSecond() {
+        double colder = quickReference - quickCelsius;
+        return colder > 0 ? colder / QUICKEST_CELL_SECONDS : 0;
     }
 
     private void projected(SensorWatch sensors, Phase phase) {

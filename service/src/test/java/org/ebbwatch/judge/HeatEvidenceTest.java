@@ -14,6 +14,28 @@ import org.junit.jupiter.api.Test;
 class HeatEvidenceTest {
 
     @Test
+    void is_not_raised_for_a_cold_cell_that_a_warmer_room_warms() {
+        PassageBench bench = PassageBench.switched().resting().watch(hours(2));
+        double from = bench.celsius();
+        bench.ambient(30).watch(minutes(5));
+
+        bench.watchWhile(minutes(60), at -> bench.celsius(30 - (30 - from) * Math.exp(-at / 778)));
+
+        assertThat(bench.raised()).isEmpty();
+    }
+
+    @Test
+    void is_raised_for_a_cold_cell_that_warms_faster_than_the_room_explains() {
+        PassageBench bench = PassageBench.switched().resting().watch(hours(2));
+        double from = bench.celsius();
+        bench.ambient(24).watch(minutes(20));
+
+        bench.watchWhile(minutes(3), at -> bench.celsius(from + at / 60));
+
+        assertThat(bench.standing()).containsExactly(FindingKind.WARMING);
+    }
+
+    @Test
     void is_raised_where_nothing_should_heat_within_two_minutes_of_a_tenth_of_a_kelvin_a_minute() {
         for (PassageBench bench : List.of(
                 PassageBench.switched().resting().watch(hours(2)),
