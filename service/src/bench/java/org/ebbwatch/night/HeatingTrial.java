@@ -16,7 +16,7 @@ import org.ebbwatch.judge.procedure.Procedure;
 
 /**
  * How long after its onset a rise of known slope is found, by the judge and by the ideal observer on the same readings. A cell
- * at 3.5 V and two kelvin above a room of 21 degC; after 20 minutes it begins to heat. Counts of
+ * at 3.5 V and two kelvin above a room of 21 degC; after 80 minutes it begins to heat. Counts of
  * 0.02 K; the room's sensor has the same noise.
  *
  * @param kelvinPerSecond slope at the cell, or at the sensor where {@code sensorSeconds} is 0
@@ -33,8 +33,8 @@ record HeatingTrial(
     private static final double COUNT_KELVIN = 0.02;
     private static final double ROOM_CELSIUS = 21;
     private static final double EXCESS_KELVIN = 2;
-    private static final long ONSET_MILLIS = 1_200_000;
-    private static final long LONGEST_MILLIS = 7_200_000;
+    private static final long ONSET_MILLIS = 4_800_000;
+    private static final long LONGEST_MILLIS = 10_800_000;
     private static final double WAITS_FOR_HOT_SECONDS = 2_400;
 
     /** What many trials gave: seconds from the onset; {@link Double#POSITIVE_INFINITY} where it was not found. */

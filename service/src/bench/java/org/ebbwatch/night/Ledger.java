@@ -44,6 +44,8 @@ final class Ledger {
     private boolean lockedBefore;
     private boolean switchWasClosed;
     private boolean heldForSwap;
+    private boolean stalled;
+    private boolean neighbourHeats;
     private double restsAtVolts = Double.NaN;
 
     Ledger(NightPlan plan, int channel, Judge judge, Tally tally, double offsetVolts) {
@@ -86,6 +88,7 @@ final class Ledger {
 
     /** The trouble begins; only called where it concerns this channel. */
     void begins(Truth truth) {
+        neighbourHeats = channel != 0 && plan.mishap().trouble().heats();
         if (trouble == Trouble.NOTHING) {
             return;
         }
@@ -167,6 +170,7 @@ final class Ledger {
             locked = true;
         }
         boolean excused = (begun && trouble.explains(kind)) || due.isBorneOut(kind, truth);
+        excused |= kind == FindingKind.WARMING && neighbourHeats;
         if (kind == FindingKind.REBOUND && !excused) {
             excused = restedVolts.getAsDouble() > plan.procedure().rest().limitVolts() - FORECAST_VOLTS;
         }
@@ -178,7 +182,8 @@ final class Ledger {
             episode.starts(truth.millis());
             episode.found(truth.millis());
         }
-        if (kind == FindingKind.STALLED && isSound() && isLfp()) {
+        if (kind == FindingKind.STALLED && isSound() && isLfp() && !stalled) {
+            stalled = true;
             tally.stalledOnSoundLfp();
         }
         if (!excused) {
@@ -198,6 +203,9 @@ final class Ledger {
         locked = true;
         if (trouble.loosensLead() && begun) {
             episodes.get(FindingKind.LEAD_OPEN).found(truth.millis());
+        }
+        if (begun && trouble == Trouble.LOAD_WELDED) {
+            episodes.get(FindingKind.LOAD_STUCK).found(truth.millis());
         }
         if (begun && trouble == Trouble.SWAPPED_UNSEEN) {
             heldForSwap = true;

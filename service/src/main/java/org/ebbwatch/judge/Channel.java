@@ -70,6 +70,7 @@ final class Channel {
         boolean switched = load.follow(scan);
         if (switched) {
             switched(at);
+            noise.interrupt();
         }
         double volts = sensors.volts();
         noise.add(volts, scan.resolutionVolts());

@@ -10,6 +10,7 @@ final class FineSag {
     private static final int MINUTES = 10;
     private static final int LEAST_MINUTES = 3;
     private static final double FACTOR = 2 * LoadWatch.STEP_FACTOR;
+    private static final double HINT = 0.4;
 
     private final MinuteMeans open = new MinuteMeans(MINUTES);
     private final MinuteMeans loaded = new MinuteMeans(MINUTES);
@@ -34,9 +35,9 @@ final class FineSag {
         return open.size() >= LEAST_MINUTES && loaded.size() >= LEAST_MINUTES;
     }
 
-    /** Whether the mean fell by more than noise explains. */
+    /** Whether it fell by so much that nothing drawn is not the likelier reading of it. */
     boolean isSeen(double differenceVolts) {
-        return isKnown() && open.mean(MINUTES) - loaded.mean(MINUTES) > neededVolts(differenceVolts);
+        return isKnown() && open.mean(MINUTES) - loaded.mean(MINUTES) > HINT * neededVolts(differenceVolts);
     }
 
     /** A smaller sag cannot be told from noise yet; infinite where a mean is not known. */

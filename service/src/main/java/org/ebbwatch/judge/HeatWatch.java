@@ -33,7 +33,10 @@ final class HeatWatch {
     private static final int AMBIENT_SCANS = 3;
     private static final double QUICK_LAG_MILLIS = 10_000;
     private static final double REFERENCE_LAG_MILLIS = 180_000;
+    private static final double ROOM_LAG_MILLIS = 1_800_000;
     private static final int RATE_SCANS = 3;
+    private static final double RATE_DEVIATIONS = 3;
+    private static final double MOST_DOUBT_KELVIN = 1;
     private static final long RATE_SPAN_MILLIS = 10_000;
     private static final long RATE_SPACING_MILLIS = 500;
 
@@ -48,6 +51,7 @@ final class HeatWatch {
     private int ambientScans;
     private double slowReference = Double.NaN;
     private double quickReference = Double.NaN;
+    private double roomReference = Double.NaN;
     private double quickCelsius = Double.NaN;
     private double slowCelsius = Double.NaN;
     private double ownKelvin;
@@ -73,6 +77,7 @@ final class HeatWatch {
         settlingMillis = SETTLING_MILLIS;
         heating.forget();
         quickReference = Double.NaN;
+        roomReference = Double.NaN;
         slowReference = Double.NaN;
         quickCelsius = Double.NaN;
         slowCelsius = Double.NaN;
@@ -131,6 +136,7 @@ final class HeatWatch {
     /** Against the reference of the last minutes: its noise must not add to the cell's, nor look like a drift. */
     private void evidence(long millis, double reference, double celsius, boolean tells, long stepMillis) {
         quickReference = follow(quickReference, reference, stepMillis / QUICK_LAG_MILLIS);
+        roomReference = follow(roomReference, reference, stepMillis / ROOM_LAG_MILLIS);
         slowReference = follow(slowReference, reference, stepMillis / REFERENCE_LAG_MILLIS);
         quickCelsius = follow(quickCelsius, celsius, stepMillis / QUICK_LAG_MILLIS);
         slowCelsius = follow(slowCelsius, celsius, stepMillis / REFERENCE_LAG_MILLIS);
@@ -193,9 +199,10 @@ final class HeatWatch {
         }
     }
 
-    /** Kelvin per second over the last scans; 0 unless enough was risen, each step doing its part of it. */
+    /** Kelvin per second over the last scans; 0 unless more was risen than noise adds, each step doing its part of it. */
     private double suddenRate() {
         double best = 0;
+        double least = heat.hotRiseKelvin() + Math.min(MOST_DOUBT_KELVIN, RATE_DEVIATIONS * heating.deviation());
         for (int step = 2; step <= latest.size(); step++) {
             long millis = latest.millis(1) - latest.millis(step);
             double lastStep = latest.reading(step - 1) - latest.reading(step);
@@ -204,7 +211,7 @@ final class HeatWatch {
                 break;
             }
             double rise = latest.reading(1) - latest.reading(step);
-            if (step >= RATE_SCANS && rise >= heat.hotRiseKelvin()) {
+            if (step >= RATE_SCANS && rise >= least) {
                 best = Math.max(best, rise * 1000 / millis);
             }
         }
@@ -259,14 +266,18 @@ final class HeatWatch {
             return false;
         }
         double rise = heating.perSecond() * heating.rampSeconds();
-        boolean stands = Math.abs(quickReference - slowReference) < rise / 2;
-        return stands && quickCelsius - slowCelsius >= rise / 3;
+        boolean stands = Math.abs(quickReference - slowReference) < rise / 3;
+        return stands && quickCelsius - slowCelsius >= rise / 2;
     }
 
-    /** How fast a warmer reference may warm the cell. */
+    /**
+     * How fast the room may warm the cell: one that is warmer than it, and one that has moved within the half hour, which
+     * reaches the cell and its reference each in its own time.
+     */
     private double fromTheRoomPerSecond() {
-        double colder = quickReference - quickCelsius;
-        return colder > 0 ? colder / QUICKEST_CELL_SECONDS : 0;
+        double warmer = Math.max(0, quickReference - quickCelsius);
+        double moved = Math.abs(slowReference - roomReference);
+        return Math.max(warmer, moved) / QUICKEST_CELL_SECONDS;
     }
 
     private void projected(SensorWatch sensors, Phase phase) {

@@ -7,7 +7,7 @@ package org.ebbwatch.judge;
 public final class JudgeVersion {
 
     /** One more at every change that could give some journal another phase, finding, line or figure. */
-    public static final int NUMBER = 5;
+    public static final int NUMBER = 6;
 
     private JudgeVersion() {}
 }

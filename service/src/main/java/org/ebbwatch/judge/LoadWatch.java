@@ -208,6 +208,10 @@ final class LoadWatch {
         if (sagJudged || !(beforeVolts > 1) || millis - switchedMillis < allowed) {
             return;
         }
+        boolean sags = beforeVolts - smoothVolts > differenceVolts;
+        if (!drew && sags && fine.mayBeKnown() && millis - switchedMillis < FAINT_SAG_MILLIS) {
+            return;
+        }
         sagJudged = true;
         if (!drew && !fine.isSeen(differenceVolts)) {
             lost(beforeVolts - volts, least, "V", "no sag after the load went on");

@@ -162,27 +162,22 @@ final class OpenCircuit {
      * truly empty has next to nothing to come back with: it is watched on and stays unproven.
      */
     boolean isStuck(Reading now) {
-        if (!isLate() || !fine.isMissed(load.leastRecoveryOfEmpty())) {
+        if (!isLate() || proof.hasBegunToRecover() || !fine.isMissed(load.leastRecoveryOfEmpty())) {
             return false;
         }
-        stuck(now.atMillis());
-        return true;
-    }
-
-    /** Whether nothing came back in time, and not even means show a rise since. */
-    boolean neverCameBack() {
-        return isLate() && fine.isFlat();
-    }
-
-    /** LOAD_STUCK: the load is off, but nothing came back. */
-    void stuck(long millis) {
         findings.raise(
                 FindingKind.LOAD_STUCK,
                 proof.recoveredVolts(),
                 proof.neededVolts(),
                 "V",
                 "Load off, but no recovery (%1$.4f V in %3$d s): load stuck, or no cell there.",
-                forMillis(millis) / 1000);
+                forMillis(now.atMillis()) / 1000);
+        return true;
+    }
+
+    /** Whether nothing came back in time, and not even means show a rise since. */
+    boolean neverCameBack() {
+        return isLate() && fine.isFlat();
     }
 
     /**

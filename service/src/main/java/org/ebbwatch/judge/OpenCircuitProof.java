@@ -15,6 +15,7 @@ final class OpenCircuitProof {
     private static final double DROP_FRACTION = 0.05;
     private static final double NOISE_DROP_FACTOR = 1.5;
     private static final double FORGET_MILLIS = 1_800_000;
+    private static final double BEGUN_FACTOR = 2;
     private static final double METER_FRACTION = 0.02;
     private static final double METER_FAR_VOLTS = 0.1;
     private static final double METER_FAR_FRACTION = 0.1;
@@ -209,6 +210,11 @@ final class OpenCircuitProof {
     /** Whether the board itself cannot tell if a cell is attached. */
     boolean cannotBeChecked() {
         return boardCannotCheck;
+    }
+
+    /** Whether it rises, though not by enough to prove anything yet: a cell whose load is still on does not. */
+    boolean hasBegunToRecover() {
+        return recoveredVolts > BEGUN_FACTOR * differenceVolts;
     }
 
     double recoveredVolts() {

@@ -6,17 +6,24 @@ import org.ebbwatch.judge.estimate.StepResistance;
 
 /**
  * What a cell's own current does to its temperature: its internal resistance, from the step when the load went on, times the
- * square of the current. Only off its load does a rise mean something else for sure.
+ * square of the current. Off its load a rise means something else for sure; on it, where its own warmth has settled: an hour
+ * after the load went on (three time constants of a cell) and above the fall at the end, where its resistance grows.
  */
 final class OwnWarmth {
+    private static final long SETTLED_MILLIS = 3_600_000;
+
     private final StepResistance resistance;
     private final SelfHeating heating;
+    private final double plateauVolts;
     private boolean onLoad;
+    private boolean settled;
+    private long loadedMillis;
 
     /** @param expandedShare expanded uncertainty (k = 2) of the load, relative */
     OwnWarmth(LoadedCell cell, double expandedShare) {
         this.resistance = new StepResistance(expandedShare);
         this.heating = new SelfHeating(cell.ratedAmpereHours());
+        this.plateauVolts = cell.chemistry().plateauVolts();
     }
 
     /**
@@ -26,6 +33,8 @@ final class OwnWarmth {
      */
     void follow(Reading now, double amperes, LoadWatch load) {
         onLoad = load.isOn();
+        loadedMillis = onLoad && !now.switched() ? loadedMillis + now.stepMillis() : 0;
+        settled = loadedMillis >= SETTLED_MILLIS && now.volts() > plateauVolts;
         if (now.isKnown() && onLoad) {
             resistance.loaded(now.atMillis(), now.volts(), amperes, now.differenceVolts());
         } else if (now.isKnown()) {
@@ -39,11 +48,12 @@ final class OwnWarmth {
     /** Readings before and after cannot be compared. */
     void interrupted() {
         resistance.interrupt();
+        loadedMillis = 0;
     }
 
-    /** Whether its own current cannot be warming the cell just now. */
+    /** Whether its own current cannot be warming the cell any further just now. */
     boolean isSteady() {
-        return !onLoad;
+        return !onLoad || settled;
     }
 
     /** How much warmer than the room its own current has made it; 0 where its resistance is not known. */

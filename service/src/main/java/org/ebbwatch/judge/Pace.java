@@ -3,19 +3,25 @@ package org.ebbwatch.judge;
 /**
  * How fast scans come, and which stretch between two of them nobody watched: one longer than the silence the procedure
  * allows and than three intervals, and one after which a silence was reported.
+ *
+ * <p>The interval is the shortest that came twice of late: two scans in time bring it down at once, late ones lift it by a
+ * quarter each, so that a link which loses scans is not taken for a slow board, nor a slow board for a quick one.
  */
 final class Pace {
-    private static final long LONGEST_INTERVAL_MILLIS = 2_000;
+    private static final long LONGEST_INTERVAL_MILLIS = 60_000;
+    private static final double SLOWING = 1.25;
     private static final int INTERVALS = 3;
     private static final long NEVER = Long.MIN_VALUE;
 
-    private long lastMillis = NEVER;
+    private long scanMillis = NEVER;
+    private long knownMillis = NEVER;
+    private double latestMillis;
     private double usualMillis;
     private boolean silent;
 
-    /** Milliseconds from the scan before to this moment; 0 before the first scan. */
+    /** Milliseconds from the scan before, or from the end of a gap, to this moment; 0 before the first scan. */
     long since(long millis) {
-        return lastMillis == NEVER ? 0 : millis - lastMillis;
+        return knownMillis == NEVER ? 0 : millis - knownMillis;
     }
 
     /** The longest stretch that is no gap. */
@@ -25,18 +31,26 @@ final class Pace {
 
     /** A scan came; gives the milliseconds watched since the one before. */
     long heard(long millis) {
-        long step = since(millis);
-        long interval = Math.min(step, LONGEST_INTERVAL_MILLIS);
-        usualMillis = usualMillis == 0 ? interval : usualMillis + (interval - usualMillis) / 16;
-        lastMillis = millis;
-        boolean watched = !silent;
+        long watched = silent ? 0 : since(millis);
+        if (scanMillis != NEVER) {
+            learn((double) Math.min(millis - scanMillis, LONGEST_INTERVAL_MILLIS));
+        }
+        scanMillis = millis;
+        knownMillis = millis;
         silent = false;
-        return watched ? step : 0;
+        return watched;
+    }
+
+    private void learn(double interval) {
+        double twice = Math.max(interval, latestMillis);
+        latestMillis = interval;
+        boolean slower = usualMillis > 0 && twice > usualMillis;
+        usualMillis = slower ? Math.min(twice, SLOWING * usualMillis) : twice;
     }
 
     /** The stretch up to this moment is a gap. */
     void missed(long millis) {
-        lastMillis = millis;
+        knownMillis = millis;
     }
 
     /** Nothing came for the time allowed; the stretch up to the next scan is not watched. */

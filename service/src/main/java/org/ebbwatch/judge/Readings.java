@@ -248,7 +248,9 @@ final class Readings {
         if (!gaps.isOwed()) {
             openCircuit.cameBack(now);
         }
-        boolean explained = findings.stands(FindingKind.LEAD_OPEN) || findings.stands(FindingKind.CUT_OFF);
+        boolean explained = findings.stands(FindingKind.LEAD_OPEN)
+                || findings.stands(FindingKind.CUT_OFF)
+                || findings.stands(FindingKind.LOAD_LOST);
         if (passage.wentOffWhileHeld() && !explained && load.recoveryShouldShow(now.differenceVolts())) {
             openCircuit.follow(now);
             openCircuit.isStuck(now);

@@ -85,18 +85,8 @@ final class Reports {
             openCircuit.metered(volts, passage.lastMillis());
             passage.obeyFindings();
             if (passage.phase() == Phase.REST && passage.remainingMillis() == 0 && openCircuit.neverCameBack()) {
-                nothingCameBack();
+                passage.hold("nothing came back in a whole rest: too empty to be told from a load that is stuck");
             }
-        }
-    }
-
-    /** A person has measured after a whole rest, and is there to be told. */
-    private void nothingCameBack() {
-        if (passage.holdMillis() == passage.procedure().drain().holdMillis()) {
-            openCircuit.stuck(passage.lastMillis());
-            passage.obeyFindings();
-        } else {
-            passage.hold("nothing came back in a whole rest: too empty to be told from a load that is stuck");
         }
     }
 

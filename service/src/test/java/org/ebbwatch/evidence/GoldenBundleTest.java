@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class GoldenBundleTest {
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3, 4, JudgeVersion.NUMBER})
+    @ValueSource(ints = {1, 2, 3, 4, 5, JudgeVersion.NUMBER})
     void a_bundle_written_long_ago_is_still_read_and_its_own_judge_still_makes_its_verdict(int version)
             throws URISyntaxException {
         Path golden = Path.of(GoldenBundleTest.class

@@ -2,6 +2,7 @@ package org.ebbwatch.judge;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Random;
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Entry.Suspicion;
 import org.ebbwatch.judge.estimate.NoiseMeter;
@@ -16,7 +17,7 @@ class HandStepTest {
 
     private final HandStep load =
             new HandStep(new LoadedCell(new CellCard("A", Chemistry.LAYERED_OXIDE, 2, 20, false, false)));
-    private final NoiseMeter noise = new NoiseMeter();
+    private NoiseMeter noise = new NoiseMeter();
     private long millis;
     private double amperes = Double.NaN;
     private double expandedVolts = 0.002;
@@ -55,6 +56,20 @@ class HandStepTest {
         assertThat(load.seems()).contains(LoadStep.SEEMS_ON);
         reads(3.76, 10, true);
         assertThat(load.seems()).isEmpty();
+    }
+
+    /** Noise of 4.7 mV is no load put on, from the first reading on. */
+    @Test
+    void a_channel_that_has_only_just_begun_to_be_noisy_raises_no_question() {
+        for (int seed = 0; seed < 200; seed++) {
+            var random = new Random(seed);
+            noise = new NoiseMeter();
+            for (int second = 0; second < 90; second++) {
+                reads(3.2 + 0.0047 * random.nextGaussian(), 1, false);
+                assertThat(load.seems()).isEmpty();
+            }
+            load.forget();
+        }
     }
 
     @Test

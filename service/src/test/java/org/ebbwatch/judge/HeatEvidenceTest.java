@@ -36,6 +36,37 @@ class HeatEvidenceTest {
     }
 
     @Test
+    void is_not_raised_while_the_room_falls_past_a_cell_that_still_warms() {
+        PassageBench bench = PassageBench.switched().resting().watch(hours(2));
+        bench.watchWhile(minutes(20), at -> bench.ambient(23 - 0.12 * at / 60).celsius(22 + 0.06 * at / 60));
+
+        assertThat(bench.raised()).isEmpty();
+    }
+
+    /** The asked bound is 1.3 times the ideal observer's delay; on the load it holds once its own warmth has settled. */
+    @Test
+    void is_raised_on_the_load_too_once_the_cells_own_warmth_has_settled() {
+        PassageBench bench = onLoad(3.8).watch(minutes(80));
+        bench.watchWhile(minutes(2), at -> bench.celsius(22 + 0.2 * at / 60));
+
+        assertThat(bench.standing()).containsExactly(FindingKind.WARMING);
+    }
+
+    private static PassageBench onLoad(double volts) {
+        return PassageBench.switched().cell(volts + 0.1, volts).checkedIn().act(Act.PUT_ON);
+    }
+
+    @Test
+    void is_not_raised_on_the_load_before_that_nor_near_the_end_where_its_resistance_grows() {
+        for (PassageBench bench :
+                List.of(onLoad(3.8).watch(minutes(30)), onLoad(3.2).watch(minutes(80)))) {
+            bench.watchWhile(minutes(4), at -> bench.celsius(22 + 0.2 * at / 60));
+
+            assertThat(bench.raised()).isEmpty();
+        }
+    }
+
+    @Test
     void is_raised_where_nothing_should_heat_within_two_minutes_of_a_tenth_of_a_kelvin_a_minute() {
         for (PassageBench bench : List.of(
                 PassageBench.switched().resting().watch(hours(2)),

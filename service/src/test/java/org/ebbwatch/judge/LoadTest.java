@@ -75,6 +75,14 @@ class LoadTest {
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
         }
 
+        @Test
+        void is_not_raised_for_a_sag_that_means_only_hint_at() {
+            PassageBench bench =
+                    largeAndNoisy().cell(3.700, 3.6925).act(Act.PUT_ON).watch(hours(1));
+
+            assertThat(bench.raised()).isEmpty();
+        }
+
         private PassageBench largeAndNoisy() {
             var large = new CellCard("A1", Chemistry.LAYERED_OXIDE, 10, 2.5, true, false);
             return PassageBench.of(large)
@@ -284,6 +292,30 @@ class LoadTest {
             PassageBench bench = PassageBench.switched().draining().celsius(61).watch(minutes(30));
 
             assertThat(bench.standing()).contains(FindingKind.HOT).doesNotContain(FindingKind.LOAD_STUCK);
+        }
+
+        @Test
+        void is_not_raised_in_HELD_when_the_load_that_is_off_was_lost_before() {
+            PassageBench bench = PassageBench.switched()
+                    .checkedIn()
+                    .resistorBroken()
+                    .act(Act.PUT_ON)
+                    .watch(hours(3));
+
+            assertThat(bench.standing()).containsExactly(FindingKind.LOAD_LOST);
+        }
+
+        @Test
+        void is_not_raised_where_something_comes_back_though_too_little_to_prove_anything() {
+            PassageBench bench = PassageBench.switched()
+                    .converter(2e-3, 3e-2)
+                    .draining()
+                    .drainedTo(0.060, 0.010)
+                    .watch(hours(12).plusMinutes(2))
+                    .watch(hours(3));
+
+            assertThat(bench.phase()).isEqualTo(Phase.REST);
+            assertThat(bench.raised()).isEmpty();
         }
 
         @Test

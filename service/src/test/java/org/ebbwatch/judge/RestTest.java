@@ -247,6 +247,33 @@ class RestTest {
         assertThat(bench.phase()).isEqualTo(Phase.REST);
     }
 
+    /** Pinned by 23 ohms across it, as a simulated slow cell was. */
+    @Test
+    void a_few_millivolts_that_sink_by_a_quarter_are_held_too_where_the_room_stands() {
+        PassageBench bench =
+                PassageBench.switched().draining().drainedTo(0.0061, 0.0012).watch(hours(13));
+        assertThat(bench.phase()).isEqualTo(Phase.REST);
+
+        sink(bench, 0.0061, 0.0044);
+
+        assertThat(bench.phase()).isEqualTo(Phase.HELD);
+        assertThat(bench.judge().reason()).contains("something draws on the cell");
+    }
+
+    @Test
+    void a_few_millivolts_that_follow_a_cooling_room_are_not() {
+        PassageBench bench =
+                PassageBench.switched().draining().drainedTo(0.0061, 0.0012).watch(hours(13));
+        for (int step = 0; step <= 200; step++) {
+            double cooler = 3.0 * step / 200;
+            bench.ambient(21 - cooler)
+                    .celsius(22 - cooler)
+                    .cell(0.0061 - 0.0006 * cooler, 0.0012)
+                    .watch(minutes(3));
+        }
+        assertThat(bench.phase()).isEqualTo(Phase.REST);
+    }
+
     /** Sinks evenly over ten hours. */
     private static void sink(PassageBench bench, double from, double to) {
         for (int step = 0; step <= 200; step++) {

@@ -5,8 +5,11 @@ import static org.ebbwatch.judge.PassageBench.hours;
 import static org.ebbwatch.judge.PassageBench.minutes;
 import static org.ebbwatch.judge.PassageBench.seconds;
 
+import java.time.Duration;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class SilenceAndClockTest {
 
@@ -70,6 +73,53 @@ class SilenceAndClockTest {
                     .watch(minutes(1), 2_000);
 
             assertThat(bench.raised()).isEmpty();
+        }
+    }
+
+    /** A board that is slow by nature is no board that is silent. */
+    @Nested
+    class A_board_that_scans_once_in_ten_seconds_or_a_minute {
+
+        @ParameterizedTest
+        @ValueSource(longs = {10_000, 60_000})
+        void is_watched_all_the_time(long intervalMillis) {
+            PassageBench bench = PassageBench.switched().watch(minutes(10), intervalMillis);
+            int silences = bench.raised().size();
+            assertThat(silences).isLessThanOrEqualTo(1);
+
+            bench.act(Act.PUT_ON)
+                    .watch(minutes(30), intervalMillis)
+                    .cell(0.30, 0.03)
+                    .watch(minutes(20), intervalMillis)
+                    .watch(hours(12).plusMinutes(10), intervalMillis)
+                    .watch(hours(24).plusMinutes(10), intervalMillis);
+
+            assertThat(bench.raised()).hasSize(silences);
+            assertThat(bench.judge().allowed()).contains(Act.TIE_OFF);
+        }
+
+        @ParameterizedTest
+        @ValueSource(longs = {10_000, 60_000})
+        void is_silent_after_three_intervals(long intervalMillis) {
+            PassageBench bench = PassageBench.switched().watch(minutes(30), intervalMillis);
+            int silences = bench.raised().size();
+
+            bench.nothingSeenFor(Duration.ofMillis(2 * intervalMillis)).watch(minutes(5), intervalMillis);
+            assertThat(bench.raised()).hasSize(silences);
+
+            bench.nothingSeenFor(Duration.ofMillis(3 * intervalMillis)).watch(minutes(5), intervalMillis);
+            assertThat(bench.raised()).hasSize(silences + 1).contains(FindingKind.SILENT);
+        }
+
+        @Test
+        void is_not_what_a_link_becomes_that_loses_two_scans_of_three_now_and_then() {
+            PassageBench bench = PassageBench.switched().checkedIn().act(Act.PUT_ON);
+            for (int minute = 0; minute < 60; minute++) {
+                bench.watch(seconds(50), 3_000).watch(seconds(10));
+            }
+            bench.nothingSeenFor(seconds(7)).watch(seconds(10));
+
+            assertThat(bench.raised()).containsExactly(FindingKind.SILENT);
         }
     }
 

@@ -105,7 +105,7 @@ class TrulyEmptyTest {
         }
 
         @Test
-        void that_is_flat_to_the_end_it_is_stuck_when_a_person_has_measured_and_not_before() {
+        void that_is_flat_to_the_end_it_is_held_without_ringing_when_a_person_has_measured_and_not_before() {
             PassageBench bench = PassageBench.switched()
                     .draining()
                     .drainedTo(0.30, 0.002)
@@ -115,12 +115,13 @@ class TrulyEmptyTest {
 
             bench.meter(0.002);
 
-            assertThat(bench.standing()).containsExactly(FindingKind.LOAD_STUCK);
+            assertThat(bench.raised()).isEmpty();
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
+            assertThat(bench.judge().reason()).contains("too empty to be told from a load that is stuck");
         }
 
         @Test
-        void that_is_flat_to_the_end_it_is_only_held_when_a_longer_hold_may_have_emptied_it_so_far() {
+        void that_is_flat_to_the_end_it_is_held_when_a_longer_hold_may_have_emptied_it_so_far() {
             PassageBench bench =
                     PassageBench.switched().draining().drainedTo(0.9, 0.002).watch(HOLD.plusMinutes(20));
             assertThat(bench.raised()).containsExactly(FindingKind.REBOUND);

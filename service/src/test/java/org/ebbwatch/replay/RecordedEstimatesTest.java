@@ -112,7 +112,11 @@ class RecordedEstimatesTest {
         boolean on = false;
         for (Row row : recording.rows()) {
             long millis = Math.round(row.seconds() * 1000);
+            boolean switched = on != load.isOn(row, on);
             on = load.isOn(row, on);
+            if (switched) {
+                noise.interrupt();
+            }
             noise.add(row.volts(), recording.resolutionVolts());
             if (on) {
                 meter.loaded(

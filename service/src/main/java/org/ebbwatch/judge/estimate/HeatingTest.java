@@ -7,7 +7,7 @@ import java.util.Arrays;
  * slope that began at an unknown moment (generalised likelihood ratio over the moment and the slope; Willsky and Jones 1976,
  * from memory), with the level before and the noise learned from the readings themselves.
  *
- * <p>Readings are averaged over four seconds. For every moment in the last three minutes the ramp since then is fitted
+ * <p>Readings are averaged over four seconds, or are taken singly where they come more slowly. For every moment in the last 48 means (three minutes) the ramp since then is fitted
  * against the level before; the surest one is held against a bound of {@value #BOUND} standard deviations. Measured at one
  * reading a second with white noise: no false alarm in 1,000 nights of 12 h; a rise of 0.2 K/min in noise of 0.1 K is found
  * after 50 s in the median, 1.2 times what an observer needs who knows slope, level and noise (docs/estimators.md). It
@@ -17,10 +17,11 @@ import java.util.Arrays;
  */
 public final class HeatingTest {
     /** Standard deviations. */
-    public static final double BOUND = 6.0;
+    public static final double BOUND = 6.3;
 
     private static final long BLOCK_MILLIS = 4_000;
     private static final int BLOCKS = 48;
+    private static final double LENGTH_WEIGHT = 1.0 / 16;
     private static final int LEAST_LEARNED = 120;
     private static final int LEAST_LEVELLED = 16;
     private static final int NOISE_MEMORY = 512;
@@ -31,6 +32,7 @@ public final class HeatingTest {
     private int next;
     private int filled;
     private long blockMillis;
+    private double blockSeconds;
     private double sum;
     private int count;
 
@@ -52,6 +54,8 @@ public final class HeatingTest {
      */
     public void add(long millis, double kelvin, double resolutionKelvin) {
         if (count > 0 && millis - blockMillis >= BLOCK_MILLIS) {
+            double seconds = (millis - blockMillis) / 1000.0;
+            blockSeconds = filled == 0 ? seconds : blockSeconds + LENGTH_WEIGHT * (seconds - blockSeconds);
             close(sum / count, resolutionKelvin);
             count = 0;
             sum = 0;
@@ -81,6 +85,11 @@ public final class HeatingTest {
         Arrays.fill(means, 0);
     }
 
+    /** The standard deviation of one mean, as far as it is learned; 0 before. */
+    public double deviation() {
+        return StrictMath.sqrt(variance);
+    }
+
     /** Whether it rises, by all evidence. */
     public boolean isHeating() {
         return score() > BOUND;
@@ -103,9 +112,9 @@ public final class HeatingTest {
         return score() > 0 ? perSecond : 0;
     }
 
-    /** That slope less one deviation of it. */
+    /** That slope less two deviations of it. */
     public double surelyPerSecond() {
-        return score() > 0 ? perSecond() * (1 - 1 / score()) : 0;
+        return score() > 2 ? perSecond() * (1 - 2 / score()) : 0;
     }
 
     /** What noise alone would make of the ramp's end: two deviations of its fit. */
@@ -115,7 +124,7 @@ public final class HeatingTest {
 
     /** How long ago that ramp began. */
     public double rampSeconds() {
-        return score() > 0 ? rampBlocks * BLOCK_MILLIS / 1000.0 : 0;
+        return score() > 0 ? rampBlocks * blockSeconds : 0;
     }
 
     private void close(double mean, double resolutionKelvin) {
@@ -179,7 +188,7 @@ public final class HeatingTest {
                 best = rise * rise / spread;
                 double free = (blocks * rise - times * risen) / (blocks * squares - times * times);
                 double slope = blocks <= BLOCKS / 4 ? rise / squares : Math.min(rise / squares, free);
-                perSecond = slope * 1000 / BLOCK_MILLIS;
+                perSecond = slope / blockSeconds;
                 rampBlocks = blocks;
             }
         }

@@ -4,14 +4,17 @@ package org.ebbwatch.judge.estimate;
  * Standard deviation of the noise of a slowly changing quantity, from the differences of neighbouring readings.
  *
  * <p>The variance of white noise is half the mean square of first differences (von Neumann 1941, from memory). Steps are
- * clipped at three deviations so that a load switching does not count as noise. Never below the quantisation noise of one
- * count, q / sqrt(12). Constant memory: two numbers.
+ * clipped at three deviations so that a load switching does not count as noise. The first {@value #FIRST} differences weigh more than later
+ * ones, so that a noisy channel is known as such after as many readings. Never below the quantisation noise of one count,
+ * q / sqrt(12). Constant memory: three numbers.
  */
 public final class NoiseMeter {
-    private static final double WEIGHT = 1.0 / 64;
+    private static final int MEMORY = 64;
+    private static final int FIRST = 15;
 
     private double variance;
     private double previous = Double.NaN;
+    private int differences;
 
     /** Takes one reading; NaN breaks the chain of differences. */
     public void add(double reading, double resolution) {
@@ -22,8 +25,14 @@ public final class NoiseMeter {
             return;
         }
         double known = Math.max(variance, floor);
+        differences = differences < FIRST ? differences + 1 : MEMORY;
         double seen = Math.min(difference * difference / 2, 9 * known);
-        variance = known + WEIGHT * (seen - known);
+        variance = known + (seen - known) / differences;
+    }
+
+    /** A step follows that is no noise. */
+    public void interrupt() {
+        previous = Double.NaN;
     }
 
     /** Standard deviation of one reading, at least that of a count of {@code resolution}. */

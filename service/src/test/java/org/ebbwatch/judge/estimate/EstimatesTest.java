@@ -34,6 +34,16 @@ class EstimatesTest {
         }
 
         @Test
+        void of_a_noisy_channel_is_known_within_its_first_readings() {
+            var noise = new NoiseMeter();
+            var random = new Random(11);
+            for (int reading = 0; reading < 25; reading++) {
+                noise.add(3.0 + 0.005 * random.nextGaussian(), 1e-4);
+            }
+            assertThat(noise.deviation(1e-4)).isBetween(0.003, 0.008);
+        }
+
+        @Test
         void is_hardly_moved_by_one_step_of_a_load() {
             var noise = new NoiseMeter();
             for (int reading = 0; reading < 1_000; reading++) {
