@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import org.ebbwatch.acquire.PortAddress;
+import org.ebbwatch.judge.procedure.BuiltIn;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
@@ -191,6 +192,9 @@ final class RackFileReader {
         double leadOhms = numberOr(cell, "leadOhms", 10, USUAL_LEAD_OHMS);
         Optional<Boolean> switched = cell.yesOrNo("switched");
         String procedure = procedure(cell, usualProcedure);
+        if (chemistry.isPresent() && ratedAmpereHours.isPresent()) {
+            refuseMisfit(cell, procedure, chemistry.get(), ratedAmpereHours.getAsDouble());
+        }
         if (board.isPresent() && channel.isPresent()) {
             first(
                     cellLines,
@@ -226,6 +230,12 @@ final class RackFileReader {
     private Optional<String> boardOf(YamlMapping cell) {
         List<String> names = List.copyOf(boardLines.keySet());
         return !cell.has("board") && names.size() == 1 ? Optional.of(names.get(0)) : cell.choice("board", names);
+    }
+
+    private static void refuseMisfit(YamlMapping cell, String procedure, Chemistry chemistry, double ratedAmpereHours) {
+        BuiltIn.ofKey(procedure)
+                .flatMap(named -> named.refusal(chemistry.judged(), ratedAmpereHours))
+                .ifPresent(why -> cell.fault("procedure", why));
     }
 
     private static void refuseSeries(YamlMapping cell) {

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class RackFileTest {
 
@@ -238,6 +239,36 @@ class RackFileTest {
     void with_two_boards_a_cell_must_name_its_own() {
         assertThat(faults(WHOLE.replace("  - board: right\n    channel", "  - channel")))
                 .containsExactly("rack.yaml:25: a cell lacks board; board is one of left, right");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"careful", "strict", "large", "damaged"})
+    void a_cell_is_judged_by_the_procedure_it_names(String procedure) throws RackFileFaulty {
+        assertThat(parse(SMALL + "    procedure: " + procedure + "\n").cells())
+                .extracting(CellEntry::procedure)
+                .containsExactly(procedure);
+        assertThat(parse("procedure: " + procedure + "\n" + SMALL).cells())
+                .extracting(CellEntry::procedure)
+                .containsExactly(procedure);
+    }
+
+    @Test
+    void the_procedure_for_iron_phosphate_is_refused_to_other_cells_and_told_at_the_cell() throws RackFileFaulty {
+        assertThat(faults("procedure: lfp\n" + SMALL))
+                .containsExactly(
+                        "rack.yaml:6: the procedure lfp is for iron phosphate cells, and this is none; take careful,"
+                                + " strict, large or damaged");
+        assertThat(parse("procedure: lfp\n" + SMALL.replace("nmc", "lfp")).cells())
+                .extracting(CellEntry::procedure)
+                .containsExactly("lfp");
+    }
+
+    @Test
+    void the_procedure_for_large_cells_is_refused_to_a_small_one() {
+        assertThat(faults(SMALL.replace("2.6", "1.9") + "    procedure: large\n"))
+                .singleElement()
+                .asString()
+                .startsWith("rack.yaml:11: the procedure large is for cells of 2 Ah and more;");
     }
 
     @Test

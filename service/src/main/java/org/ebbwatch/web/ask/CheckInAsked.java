@@ -6,10 +6,10 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.media.Schema.RequiredMode;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.judge.procedure.Chemistry;
-import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.DeskRequest.CheckIn;
 
 /**
@@ -27,7 +27,7 @@ import org.ebbwatch.passage.DeskRequest.CheckIn;
  * @param string the name of that string; loadOhms and switched are then those of the one load across all its cells
  * @param stringFirstChannel the first channel of the string
  * @param stringCells how many cells the string has, on as many neighbouring channels
- * @param procedure what it is judged by; careful where nothing is said
+ * @param procedure what it is judged by; careful where nothing is said; lfp takes iron phosphate only, large 2 Ah and more
  */
 @Serdeable
 public record CheckInAsked(
@@ -67,8 +67,17 @@ public record CheckInAsked(
     /** The procedures there are. */
     @Serdeable
     public enum Rule {
-        careful,
-        strict
+        careful(BuiltIn.CAREFUL),
+        strict(BuiltIn.STRICT),
+        lfp(BuiltIn.LFP),
+        large(BuiltIn.LARGE),
+        damaged(BuiltIn.DAMAGED);
+
+        private final BuiltIn named;
+
+        Rule(BuiltIn named) {
+            this.named = named;
+        }
     }
 
     private static Optional<CellString> string(Body body) {
@@ -106,13 +115,14 @@ public record CheckInAsked(
                 body.truth("switched"),
                 body.truthIfGiven("inString").orElse(false) || string.isPresent(),
                 string);
-        Optional<Rule> rule = body.isGiven("procedure")
-                ? Optional.of(body.choice("procedure", Rule.values(), Rule::name))
-                : Optional.empty();
+        Rule rule = body.isGiven("procedure") ? body.choice("procedure", Rule.values(), Rule::name) : Rule.careful;
+        rule.named.refusal(cell.chemistry(), cell.ratedAmpereHours()).ifPresent(why -> {
+            throw Body.bad("procedure does not fit this cell: " + why + '.');
+        });
         return new CheckIn(
                 body.text("board", NAME_TAKES, NAME),
                 body.whole("channel", 0, HIGHEST_CHANNEL),
                 cell,
-                rule.orElse(Rule.careful) == Rule.strict ? Procedure.strict() : Procedure.careful());
+                rule.named.procedure());
     }
 }
