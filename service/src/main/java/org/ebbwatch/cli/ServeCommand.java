@@ -5,12 +5,14 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.ebbwatch.access.TokenFile;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.CellCard;
+import org.ebbwatch.judge.procedure.LoadTolerance;
 import org.ebbwatch.rack.BoardEntry;
 import org.ebbwatch.rack.CellEntry;
 import org.ebbwatch.rack.RackFile;
@@ -111,7 +113,8 @@ final class ServeCommand implements Callable<Integer> {
                 cell.loadOhms(),
                 cell.switched(),
                 cell.string().isPresent(),
-                cell.string());
+                cell.string(),
+                Optional.of(new LoadTolerance(cell.loadTolerancePercent() / 100)));
     }
 
     private static BuiltIn procedure(CellEntry cell) {

@@ -13,6 +13,7 @@ import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import org.ebbwatch.acquire.PortAddress;
 import org.ebbwatch.judge.procedure.BuiltIn;
+import org.ebbwatch.judge.procedure.LoadTolerance;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
@@ -50,7 +51,7 @@ final class RackFileReader {
 
     private static final HttpEntry USUAL_HTTP = new HttpEntry("127.0.0.1", 8710);
     private static final int HIGHEST_CHANNEL = 63;
-    private static final double USUAL_TOLERANCE_PERCENT = 5;
+    private static final double USUAL_TOLERANCE_PERCENT = 100 * LoadTolerance.USUAL.share();
     private static final double USUAL_LEAD_OHMS = 0.05;
 
     private final Faults faults;
@@ -188,7 +189,8 @@ final class RackFileReader {
         refuseSeries(cell);
         Optional<String> string = cell.has("string") ? name(cell, "string") : Optional.empty();
         OptionalDouble loadOhms = cell.number("loadOhms", 0.01, 100_000);
-        double tolerancePercent = numberOr(cell, "loadTolerancePercent", 50, USUAL_TOLERANCE_PERCENT);
+        double tolerancePercent =
+                numberOr(cell, "loadTolerancePercent", 100 * LoadTolerance.MOST_SHARE, USUAL_TOLERANCE_PERCENT);
         double leadOhms = numberOr(cell, "leadOhms", 10, USUAL_LEAD_OHMS);
         Optional<Boolean> switched = cell.yesOrNo("switched");
         String procedure = procedure(cell, usualProcedure);

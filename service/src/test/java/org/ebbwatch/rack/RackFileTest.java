@@ -127,6 +127,7 @@ class RackFileTest {
                 "chemistry: nmc     | chemistry: lipo   | rack.yaml:7: chemistry \"lipo\" is not known; chemistry is one of nmc, nca, lco, lmo, lfp",
                 "ratedAmpereHours: 2.6 | ratedAmpereHours: '2,6' | rack.yaml:8: ratedAmpereHours \"2,6\" is not allowed; ratedAmpereHours is a number from 0.01 to 1000, with a point and without its unit",
                 "loadOhms: 10       | loadOhms: 10 ohm  | rack.yaml:9: loadOhms \"10 ohm\" is not allowed; loadOhms is a number from 0.01 to 100000, with a point and without its unit",
+                "loadOhms: 10       | loadTolerancePercent: 20.1 | rack.yaml:9: loadTolerancePercent \"20.1\" is not allowed; loadTolerancePercent is a number from 0 to 20, with a point and without its unit",
                 "loadOhms: 10       | loadOhms: .nan    | rack.yaml:9: loadOhms \".nan\" is not allowed; loadOhms is a number from 0.01 to 100000, with a point and without its unit",
                 "switched: true     | switched: maybe   | rack.yaml:10: switched \"maybe\" is not known; switched is one of true, false",
                 "port: COM3         | port: tcp:4000    | rack.yaml:3: port \"tcp:4000\" is not an address; port is the path of a serial port or tcp:HOST:PORT; `ebbwatch ports` lists the ports there are",
@@ -323,6 +324,10 @@ class RackFileTest {
                 .singleElement()
                 .asString()
                 .contains("one load");
+        assertThat(faults(string("channel: 3, string: P1, loadTolerancePercent: 1", "channel: 4, string: P1")))
+                .singleElement()
+                .asString()
+                .contains("one load", "the same loadTolerancePercent");
     }
 
     @Test

@@ -20,50 +20,25 @@ import org.ebbwatch.judge.procedure.Procedure.TieOff;
  */
 public enum BuiltIn {
     /** The default. */
-    CAREFUL(
-            new Drain(1.0, 0.10, hours(12), hours(14 * 24)),
-            new Rest(0.50, hours(24), minutes(60)),
-            new TieOff(hours(24), hours(12), minutes(60), hours(6), 0.02),
-            new Heat(45, 15, 5, 3, 60, 0.5, 2, 5, 45, 2, 35, 110, minutes(10), 3, hours(1)),
-            new Plausible(-5.5, 5.5, -40, 150, minutes(6), minutes(15), 5_000)),
+    CAREFUL,
 
     /** As {@link #CAREFUL}, with 72 h of rest below 0.10 V and 48 h of tie-off. */
-    STRICT(
-            CAREFUL.procedure.drain(),
-            new Rest(0.10, hours(72), minutes(60)),
-            new TieOff(hours(48), hours(12), minutes(60), hours(6), 0.02),
-            CAREFUL.procedure.heat(),
-            CAREFUL.procedure.plausible()),
+    STRICT,
 
     /**
      * For iron phosphate. Its positive electrode stays at one potential to the end, so that hardly any charge lies between a
      * cell that rests near nought and one that climbs back towards its plateau: a lower limit and a longer look cost no charge.
      */
-    LFP(
-            CAREFUL.procedure.drain(),
-            new Rest(0.30, hours(48), minutes(60)),
-            new TieOff(hours(24), hours(12), hours(3), hours(6), 0.02),
-            CAREFUL.procedure.heat(),
-            CAREFUL.procedure.plausible()),
+    LFP,
 
     /**
      * For cells of several ampere hours. They hold more behind the same voltage, cool slowly, and show at the case late what
      * happens at the core.
      */
-    LARGE(
-            new Drain(1.0, 0.10, hours(24), hours(21 * 24)),
-            new Rest(0.30, hours(48), minutes(60)),
-            new TieOff(hours(48), hours(24), hours(2), hours(6), 0.01),
-            new Heat(40, 10, 3, 2, 55, 0.25, 2, 4, 40, 2, 35, 110, minutes(20), 2, hours(4)),
-            new Plausible(-5.5, 5.5, -40, 150, minutes(10), minutes(15), 5_000)),
+    LARGE,
 
     /** For dented, puffed or dropped cells whose case is intact. Torn, leaking, hissing or warm ones do not go on a rack. */
-    DAMAGED(
-            new Drain(1.0, 0.10, hours(24), hours(28 * 24)),
-            new Rest(0.30, hours(72), minutes(60)),
-            new TieOff(hours(72), hours(24), hours(2), hours(6), 0.02),
-            new Heat(40, 8, 3, 2, 50, 0.25, 2, 4, 40, 2, 30, 110, minutes(20), 2, hours(12)),
-            new Plausible(-5.5, 5.5, -40, 150, minutes(6), minutes(5), 5_000));
+    DAMAGED;
 
     /** A smaller cell may cool faster than {@link #LARGE} believes of a sensor that is still on it (computed). */
     private static final double LEAST_LARGE_AMPERE_HOURS = 2;
@@ -71,19 +46,53 @@ public enum BuiltIn {
     /** From here on the reasons for {@link #LARGE} weigh. */
     private static final double LARGE_AMPERE_HOURS = 5;
 
-    private final Procedure procedure;
-
-    BuiltIn(Drain drain, Rest rest, TieOff tieOff, Heat heat, Plausible plausible) {
-        procedure = new Procedure(key(), 1, drain, rest, tieOff, heat, plausible);
-    }
-
     /** Its name, as it is written in a rack file. */
     public String key() {
         return name().toLowerCase(Locale.ROOT);
     }
 
+    /** Its numbers. */
     public Procedure procedure() {
-        return procedure;
+        return switch (this) {
+            case CAREFUL ->
+                named(
+                        new Drain(1.0, 0.10, hours(12), hours(14 * 24)),
+                        new Rest(0.50, hours(24), minutes(60)),
+                        new TieOff(hours(24), hours(12), minutes(60), hours(6), 0.02),
+                        new Heat(45, 15, 5, 3, 60, 0.5, 2, 5, 45, 2, 35, 110, minutes(10), 3, hours(1)),
+                        new Plausible(-5.5, 5.5, -40, 150, minutes(6), minutes(15), 5_000));
+            case STRICT ->
+                asCareful(
+                        new Rest(0.10, hours(72), minutes(60)),
+                        new TieOff(hours(48), hours(12), minutes(60), hours(6), 0.02));
+            case LFP ->
+                asCareful(
+                        new Rest(0.30, hours(48), minutes(60)),
+                        new TieOff(hours(24), hours(12), hours(3), hours(6), 0.02));
+            case LARGE ->
+                named(
+                        new Drain(1.0, 0.10, hours(24), hours(21 * 24)),
+                        new Rest(0.30, hours(48), minutes(60)),
+                        new TieOff(hours(48), hours(24), hours(2), hours(6), 0.01),
+                        new Heat(40, 10, 3, 2, 55, 0.25, 2, 4, 40, 2, 35, 110, minutes(20), 2, hours(4)),
+                        new Plausible(-5.5, 5.5, -40, 150, minutes(10), minutes(15), 5_000));
+            case DAMAGED ->
+                named(
+                        new Drain(1.0, 0.10, hours(24), hours(28 * 24)),
+                        new Rest(0.30, hours(72), minutes(60)),
+                        new TieOff(hours(72), hours(24), hours(2), hours(6), 0.02),
+                        new Heat(40, 8, 3, 2, 50, 0.25, 2, 4, 40, 2, 30, 110, minutes(20), 2, hours(12)),
+                        new Plausible(-5.5, 5.5, -40, 150, minutes(6), minutes(5), 5_000));
+        };
+    }
+
+    private Procedure asCareful(Rest rest, TieOff tieOff) {
+        Procedure careful = CAREFUL.procedure();
+        return named(careful.drain(), rest, tieOff, careful.heat(), careful.plausible());
+    }
+
+    private Procedure named(Drain drain, Rest rest, TieOff tieOff, Heat heat, Plausible plausible) {
+        return new Procedure(key(), 1, drain, rest, tieOff, heat, plausible);
     }
 
     /** All names. */
