@@ -40,7 +40,7 @@ final class SamplingReport {
         line("```");
         line("");
         line(
-                "%s, judge version %d, %d nights of each trouble from seed %d on (one of each at 0.1 s), two cells each. Nights are drawn",
+                "%s, judge version %d, nights of each trouble: %d (at 0.1 s one), from seed %d on, two cells each. Nights are drawn",
                 LocalDate.now(ZoneOffset.UTC), JudgeVersion.NUMBER, ofEach, firstSeed);
         line(
                 "as for [judging.md](judging.md), but cells that drain for more than 4 h are left out, and the procedure is `careful` with a hold");
