@@ -25,8 +25,8 @@ public final class SamplingHarness {
     private static final double LONGEST_DRAIN_HOURS = 4;
     private static final Conduct SHORT = new Conduct(Duration.ofHours(36).toMillis(), 1_000, true);
 
-    /** What the nights on boards of one interval gave. */
-    record Sweep(long intervalMillis, Tally tally, Map<String, Course> soundCourses, double seconds) {}
+    /** What the nights on boards of one interval gave; courses by seed and channel. */
+    record Sweep(long intervalMillis, Tally tally, Map<String, Course> soundCourses) {}
 
     private record Night(NightPlan plan, Tally tally, List<Course> courses) {}
 
@@ -90,7 +90,6 @@ public final class SamplingHarness {
     }
 
     private static Sweep sweep(long interval, List<NightPlan> plans) throws InterruptedException {
-        long began = System.nanoTime();
         List<Callable<Night>> work = plans.stream()
                 .<Callable<Night>>map(plan -> () -> gone(plan.every(interval)))
                 .toList();
@@ -106,7 +105,7 @@ public final class SamplingHarness {
                 }
             }
         }
-        return new Sweep(interval, whole, sound, (System.nanoTime() - began) / 1e9);
+        return new Sweep(interval, whole, sound);
     }
 
     private static Night gone(NightPlan plan) {
