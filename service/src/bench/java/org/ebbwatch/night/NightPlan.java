@@ -1,6 +1,7 @@
 package org.ebbwatch.night;
 
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.sim.scenario.AmbientSpec;
 import org.ebbwatch.sim.scenario.BoardSpec;
@@ -16,6 +17,7 @@ import org.ebbwatch.sim.scenario.ConverterSpec;
  * @param board what they stand on
  * @param calmIntervalMillis between scans while nothing happens
  * @param lostShare share of scans lost on the wire
+ * @param conduct how it is gone through
  */
 record NightPlan(
         long seed,
@@ -24,7 +26,8 @@ record NightPlan(
         Procedure procedure,
         BoardSpec board,
         long calmIntervalMillis,
-        double lostShare) {
+        double lostShare,
+        Conduct conduct) {
     /** A count of every simulated board: 100 microvolts and 0.02 kelvin. */
     private static final double COUNTS_PER_MILLIVOLT = 10;
 
@@ -32,18 +35,23 @@ record NightPlan(
     private static final double WARMEST_ROOM_CELSIUS = 42;
 
     static NightPlan draw(long seed, Trouble trouble) {
+        return draw(seed, trouble, UnaryOperator.identity());
+    }
+
+    /** With cells that differ from those drawn. */
+    static NightPlan draw(long seed, Trouble trouble, UnaryOperator<CellPlan> otherwise) {
         Dice dice = new Dice(seed);
         Procedure procedure = dice.chance(0.1) ? Procedure.strict() : Procedure.careful();
         double limitVolts = procedure.rest().limitVolts();
         boolean switched = !dice.chance(0.25);
-        List<CellPlan> cells = List.of(
-                CellPlan.draw("first", dice, trouble, switched, limitVolts),
-                CellPlan.draw(
-                        "second",
-                        dice,
-                        trouble == Trouble.SWAPPED_UNSEEN && dice.chance(0.3) ? Trouble.ARRIVES_DEAD : Trouble.NOTHING,
-                        switched,
-                        limitVolts));
+        CellPlan first = CellPlan.draw("first", dice, trouble, switched, limitVolts);
+        CellPlan second = CellPlan.draw(
+                "second",
+                dice,
+                trouble == Trouble.SWAPPED_UNSEEN && dice.chance(0.3) ? Trouble.ARRIVES_DEAD : Trouble.NOTHING,
+                switched,
+                limitVolts);
+        List<CellPlan> cells = List.of(otherwise.apply(first), otherwise.apply(second));
         ConverterSpec converter = new ConverterSpec(
                 dice.chance(0.15),
                 COUNTS_PER_MILLIVOLT * dice.logBetween(0.05, 5),
@@ -66,7 +74,22 @@ record NightPlan(
                 .done();
         long calm = trouble == Trouble.SCANS_LOST || dice.chance(0.05) ? 2_000 : 5_000;
         double lost = trouble == Trouble.SCANS_LOST ? dice.logBetween(0.001, 0.5) : 0;
-        return new NightPlan(seed, mishap, cells, procedure, board, calm, lost);
+        return new NightPlan(seed, mishap, cells, procedure, board, calm, lost, Conduct.USUAL);
+    }
+
+    /** The same night, judged by another procedure and gone through otherwise. */
+    NightPlan with(Procedure other, Conduct how) {
+        return new NightPlan(seed, mishap, cells, other, board, calmIntervalMillis, lostShare, how);
+    }
+
+    /** The same night on a board that scans so often from beginning to end. */
+    NightPlan every(long millis) {
+        Conduct how = new Conduct(conduct.longestMillis(), millis, conduct.steadfast());
+        return new NightPlan(seed, mishap, cells, procedure, board, millis, lostShare, how);
+    }
+
+    double drainHours() {
+        return cells.stream().mapToDouble(CellPlan::drainHours).max().orElse(0);
     }
 
     double voltsNoise() {

@@ -24,13 +24,11 @@ import org.ebbwatch.sim.rack.SimBoard;
  * every {@link NightPlan#calmIntervalMillis()}: the judge is told nothing of it, to it they are the board's scans.
  */
 final class NightRun {
-    private static final long FAST_MILLIS = 1_000;
     private static final long AFTER_SWITCH_MILLIS = 120_000;
     private static final long BEFORE_MISHAP_MILLIS = 60_000;
     private static final long AFTER_MISHAP_MILLIS = 600_000;
     private static final long AFTER_HEATING_MILLIS = 2_400_000;
     private static final long LOOK_MILLIS = 120_000;
-    private static final long LONGEST_MILLIS = 7 * 86_400_000L;
     private static final long SILENT_MILLIS = 5_000;
     private static final long NEVER = Long.MAX_VALUE / 2;
 
@@ -41,6 +39,7 @@ final class NightRun {
     private final Dice dice;
     private final Tally tally;
     private final Consumer<String> log;
+    private final Onlooker onlooker;
     private final List<Place> places = new ArrayList<>();
     private final int ambientChannel;
     private final int dummyChannel;
@@ -58,13 +57,18 @@ final class NightRun {
 
     /** @param log takes a line for all that happens, for a night that is looked at */
     NightRun(NightPlan plan, Tally tally, Consumer<String> log) {
+        this(plan, tally, log, (channel, millis, event) -> {});
+    }
+
+    NightRun(NightPlan plan, Tally tally, Consumer<String> log, Onlooker onlooker) {
         this.plan = plan;
+        this.onlooker = onlooker;
         this.tally = tally;
         this.log = log;
         sim = new SimBoard(plan.board(), plan.seed(), 1, plan.calmIntervalMillis());
         shell = new Shell(sim);
         dice = new Dice(plan.seed() ^ 0x5DEE_CE66DL);
-        person = new Person(this, sim, dice);
+        person = new Person(this, sim, dice, plan.conduct().steadfast());
         ambientChannel = plan.cells().size();
         dummyChannel = plan.hasDummy() ? ambientChannel + 1 : -1;
         bankChannel = plan.board().channels().size() - 1;
@@ -79,7 +83,7 @@ final class NightRun {
     void run() {
         tally.night(plan.mishap().trouble());
         long look = LOOK_MILLIS;
-        while (sim.eventMillis() < LONGEST_MILLIS && !isOver()) {
+        while (sim.eventMillis() < plan.conduct().longestMillis() && !isOver()) {
             long interval = intervalMillis();
             if (interval != sim.intervalMillis() && !sim.isSilent()) {
                 shell.setInterval(interval);
@@ -122,7 +126,9 @@ final class NightRun {
         long after = plan.mishap().trouble().heats() ? AFTER_HEATING_MILLIS : AFTER_MISHAP_MILLIS;
         boolean nearMishap = next >= onsetMillis - BEFORE_MISHAP_MILLIS && next <= onsetMillis + after;
         boolean nearEnd = next >= endMillis - BEFORE_MISHAP_MILLIS && next <= endMillis + AFTER_MISHAP_MILLIS;
-        return nearMishap || nearEnd || next <= fastUntilMillis ? FAST_MILLIS : plan.calmIntervalMillis();
+        return nearMishap || nearEnd || next <= fastUntilMillis
+                ? plan.conduct().fastMillis()
+                : plan.calmIntervalMillis();
     }
 
     /** Plans the mishap once its stage is reached, and tells the ledgers when it begins and ends. */
@@ -242,6 +248,7 @@ final class NightRun {
         }
         Outcome outcome = place.judge.fold(entry);
         for (Outcome.Event event : outcome.events()) {
+            onlooker.sees(place.channel, sim.eventMillis(), event);
             if (event instanceof Wished wished) {
                 carryOut(place, wished.wish());
             } else if (event instanceof Raised raised) {

@@ -40,6 +40,15 @@ final class Nights {
         return ROUND.get((int) Math.floorMod(seed, (long) ROUND.size()));
     }
 
+    static int roundSize() {
+        return ROUND.size();
+    }
+
+    /** How many of the nights of one round have a trouble. */
+    static int timesInRound(Trouble trouble) {
+        return (int) ROUND.stream().filter(one -> one == trouble).count();
+    }
+
     /** Seeds in a row, or of those that follow the ones with one trouble only. */
     static LongStream seeds(long firstSeed, int nights, Optional<Trouble> only) {
         return LongStream.iterate(firstSeed, seed -> seed + 1)

@@ -43,10 +43,13 @@ final class Person {
     private final NightRun night;
     private final SimBoard sim;
     private final Dice dice;
+    private final boolean steadfast;
     private final double startHour;
 
-    Person(NightRun night, SimBoard sim, Dice dice) {
+    /** @param steadfast makes no slips and never gives a held cell up that may be drained again */
+    Person(NightRun night, SimBoard sim, Dice dice, boolean steadfast) {
         this.night = night;
+        this.steadfast = steadfast;
         this.sim = sim;
         this.dice = dice;
         startHour = sim.spec().ambient().startHour();
@@ -68,6 +71,10 @@ final class Person {
             place.errand = Errand.NONE;
             run(errand, place, now);
         }
+    }
+
+    private boolean slips(double probability) {
+        return dice.chance(probability) && !steadfast;
     }
 
     private Errand errand(Place place, long now) {
@@ -105,7 +112,7 @@ final class Person {
             case PUT_ON -> {
                 handLoad(place, true);
                 night.act(place, Act.PUT_ON);
-                if (dice.chance(TAKES_OFF_EARLY)) {
+                if (slips(TAKES_OFF_EARLY)) {
                     place.earlyOffMillis = now + dice.millis(0.1, 20);
                 }
             }
@@ -117,7 +124,7 @@ final class Person {
             case TIE_OFF -> tieOff(place, now);
             case METER -> meter(place, now);
             case PART -> {
-                if (!dice.chance(FORGETS_PARTING)) {
+                if (!slips(FORGETS_PARTING)) {
                     sim.part(place.channel);
                 }
                 night.act(place, Act.PART);
@@ -143,7 +150,7 @@ final class Person {
             return;
         }
         announce(place, now);
-        if (!dice.chance(FORGETS_BOND)) {
+        if (!slips(FORGETS_BOND)) {
             sim.bond(place.channel);
         }
         sim.contain(place.channel, true);
@@ -151,7 +158,7 @@ final class Person {
     }
 
     private void meter(Place place, long now) {
-        double volts = dice.chance(READS_NOUGHT) ? 0 : terminalVolts(place) + METER_VOLTS * dice.normal();
+        double volts = slips(READS_NOUGHT) ? 0 : terminalVolts(place) + METER_VOLTS * dice.normal();
         night.fold(place, new Entry.Metered(now, volts));
     }
 
@@ -175,7 +182,8 @@ final class Person {
 
     private void decide(Place place, long now) {
         place.timesHeld++;
-        boolean tryAgain = place.timesHeld == 1 && place.judge.allowed().contains(Act.DRAIN_AGAIN) && dice.chance(0.5);
+        boolean mayTry = place.judge.allowed().contains(Act.DRAIN_AGAIN);
+        boolean tryAgain = mayTry && (steadfast || (place.timesHeld == 1 && dice.chance(0.5)));
         if (!tryAgain) {
             handLoad(place, false);
             night.act(place, Act.WITHDRAW);

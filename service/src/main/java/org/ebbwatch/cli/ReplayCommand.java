@@ -5,13 +5,14 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.judge.Outcome.Cleared;
 import org.ebbwatch.judge.Outcome.Event;
 import org.ebbwatch.judge.Outcome.PhaseChanged;
 import org.ebbwatch.judge.Outcome.Raised;
+import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.ebbwatch.judge.procedure.Procedure;
@@ -52,7 +53,7 @@ final class ReplayCommand implements Callable<Integer> {
             names = "--procedure",
             paramLabel = "NAME",
             defaultValue = "careful",
-            description = "careful or strict (default: ${DEFAULT-VALUE})")
+            description = "careful, strict, lfp, large or damaged (default: ${DEFAULT-VALUE})")
     private String procedure;
 
     @Spec
@@ -65,8 +66,7 @@ final class ReplayCommand implements Callable<Integer> {
         if (!(load > 0)) {
             throw new Refusal("no current flows in " + file + ": say with --ohms through which load it was drained");
         }
-        var card = new CellCard(
-                "recording", lfp ? Chemistry.LFP : Chemistry.LAYERED_OXIDE, ampereHours, load, false, false);
+        var card = new CellCard("recording", chemistry(), ampereHours, load, false, false);
         Replay replay = Replay.judge(recording, card, named());
         PrintWriter out = spec.commandLine().getOut();
         for (Replay.Told told : replay.told()) {
@@ -86,12 +86,19 @@ final class ReplayCommand implements Callable<Integer> {
         return 0;
     }
 
+    private Chemistry chemistry() {
+        return lfp ? Chemistry.LFP : Chemistry.LAYERED_OXIDE;
+    }
+
     private Procedure named() throws Refusal {
-        return List.of(Procedure.careful(), Procedure.strict()).stream()
-                .filter(candidate -> candidate.name().equals(procedure))
-                .findFirst()
-                .orElseThrow(
-                        () -> new Refusal("no procedure is called " + procedure + "; there are careful and strict"));
+        BuiltIn named = BuiltIn.ofKey(procedure)
+                .orElseThrow(() -> new Refusal(
+                        "no procedure is called " + procedure + "; there are " + String.join(", ", BuiltIn.keys())));
+        Optional<String> refusal = named.refusal(chemistry(), ampereHours);
+        if (refusal.isPresent()) {
+            throw new Refusal(refusal.get());
+        }
+        return named.procedure();
     }
 
     private Recording read() throws Refusal {

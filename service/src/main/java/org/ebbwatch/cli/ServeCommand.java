@@ -5,14 +5,14 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.ebbwatch.access.TokenFile;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
+import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.CellCard;
-import org.ebbwatch.judge.procedure.Chemistry;
-import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.judge.procedure.LoadTolerance;
 import org.ebbwatch.rack.BoardEntry;
 import org.ebbwatch.rack.CellEntry;
 import org.ebbwatch.rack.RackFile;
@@ -51,7 +51,13 @@ final class ServeCommand implements Callable<Integer> {
                 AlarmWays.outlets(rackFile.alarms(), System.getenv()));
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
         EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
-        rackFile.cells().forEach(cell -> rack.expect(cell.board(), cell.channel(), card(cell), procedure(cell)));
+        rackFile.cells()
+                .forEach(cell -> rack.expect(
+                        cell.board(),
+                        cell.channel(),
+                        card(cell),
+                        procedure(cell).procedure()));
+        rackFile.cells().forEach(cell -> advise(cell, out));
         Runtime.getRuntime().addShutdownHook(new Thread(rack::close, "stop"));
         rack.start();
         out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: "
@@ -100,22 +106,25 @@ final class ServeCommand implements Callable<Integer> {
     }
 
     private static CellCard card(CellEntry cell) {
-        Chemistry chemistry =
-                cell.chemistry() == org.ebbwatch.rack.Chemistry.LFP ? Chemistry.LFP : Chemistry.LAYERED_OXIDE;
         return new CellCard(
                 cell.tag(),
-                chemistry,
+                cell.chemistry().judged(),
                 cell.ratedAmpereHours(),
                 cell.loadOhms(),
                 cell.switched(),
                 cell.string().isPresent(),
-                cell.string());
+                cell.string(),
+                Optional.of(new LoadTolerance(cell.loadTolerancePercent() / 100)));
     }
 
-    private static Procedure procedure(CellEntry cell) {
-        return List.of(Procedure.careful(), Procedure.strict()).stream()
-                .filter(procedure -> procedure.name().equals(cell.procedure()))
-                .findFirst()
-                .orElseThrow();
+    private static BuiltIn procedure(CellEntry cell) {
+        return BuiltIn.ofKey(cell.procedure()).orElseThrow();
+    }
+
+    private static void advise(CellEntry cell, PrintWriter out) {
+        procedure(cell)
+                .advice(cell.chemistry().judged(), cell.ratedAmpereHours())
+                .ifPresent(advice -> out.println("Cell " + cell.tag() + " is judged by " + cell.procedure() + "; "
+                        + advice + ", see docs/procedure.md."));
     }
 }

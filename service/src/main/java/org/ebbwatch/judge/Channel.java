@@ -15,9 +15,6 @@ import org.ebbwatch.judge.procedure.Procedure;
 final class Channel {
     private static final double REVERSED_VOLTS = -0.02;
     private static final double STRING_VOLTS = 1.0;
-    /** Half-width 5 % of a resistor and its leads, k = 2: common practice, no source. */
-    private static final double LOAD_EXPANDED_SHARE = 0.058;
-
     private static final long STRING_RETRY_MILLIS = 10_000;
     private static final long NEVER = Long.MIN_VALUE / 2;
 
@@ -46,13 +43,13 @@ final class Channel {
         this.cell = new LoadedCell(card);
         this.procedure = procedure;
         this.sensors = new SensorWatch(procedure.plausible());
-        this.charge = new ChargeMeter(LOAD_EXPANDED_SHARE);
+        this.charge = new ChargeMeter(cell::expandedLoadShare);
         this.load = new LoadWatch(cell, findings);
         this.hand = new HandStep(cell);
         this.drain = new DrainWatch(cell, findings, charge);
         this.gaps = new GapWatch(cell);
         this.heat = new HeatWatch(procedure.heat(), findings);
-        this.own = new OwnWarmth(cell, LOAD_EXPANDED_SHARE);
+        this.own = new OwnWarmth(cell);
     }
 
     /**

@@ -295,10 +295,15 @@ final class HeatWatch {
                         sure.perSecond(),
                         (trip - celsius) / seconds,
                         "K/s",
-                        "Warming %3$.2f K/min (surely %4$.2f or more) at %5$.1f degC: hot within ten minutes at this rate.",
+                        "Warming %3$.2f K/min (surely %4$.2f or more) at %5$.1f degC: hot within %6$s minutes at this rate.",
                         sure.perSecond() * 60,
                         sure.lowestPerSecond() * 60,
-                        celsius));
+                        celsius,
+                        inWords(heat.projectionMillis() / 60_000)));
+    }
+
+    private static String inWords(long minutes) {
+        return minutes == 10 ? "ten" : Long.toString(minutes);
     }
 
     private double over(SensorWatch sensors, Phase phase) {

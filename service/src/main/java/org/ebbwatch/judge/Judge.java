@@ -182,7 +182,7 @@ public final class Judge {
         return passage.channel().charge().ampereHours();
     }
 
-    /** Expanded uncertainty (k = 2) of {@link #ampereHours}; a load that is not measured is taken to be known to 5 %. */
+    /** Expanded uncertainty (k = 2) of {@link #ampereHours}; a current that is not measured is as doubtful as the load. */
     public double expandedAmpereHours() {
         return passage.channel().charge().expandedAmpereHours();
     }

@@ -4,6 +4,7 @@ import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.judge.procedure.Chemistry;
+import org.ebbwatch.judge.procedure.LoadTolerance;
 
 /**
  * A cell and what it is drained by: by its card, and once its string was opened by the load of its own that a person names. In a
@@ -17,12 +18,15 @@ final class LoadedCell {
     private boolean inString;
     private boolean owesLoad;
     private double stringVolts = Double.NaN;
+    private double expandedLoadShare;
 
     LoadedCell(CellCard card) {
         this.card = card;
         this.loadOhms = card.loadOhms();
         this.switched = card.switched();
         this.inString = card.inString();
+        this.expandedLoadShare =
+                card.loadTolerance().orElse(LoadTolerance.USUAL).expandedShare();
     }
 
     void look(Scan scan) {
@@ -35,12 +39,13 @@ final class LoadedCell {
         inString = false;
     }
 
-    /** A person names the load it finishes on; ignored where it has one. */
+    /** A person names the load it finishes on, but not how far it may be off; ignored where it has one. */
     void finishOn(double ohms, boolean byBoard) {
         if (owesLoad) {
             loadOhms = ohms;
             switched = byBoard;
             owesLoad = false;
+            expandedLoadShare = LoadTolerance.USUAL.expandedShare();
         }
     }
 
@@ -63,6 +68,11 @@ final class LoadedCell {
             return stringVolts / loadOhms;
         }
         return owesLoad ? Double.NaN : volts / loadOhms;
+    }
+
+    /** Expanded uncertainty (k = 2) of the load and its leads, relative. */
+    double expandedLoadShare() {
+        return expandedLoadShare;
     }
 
     /** Hours in which the load takes the whole rated charge at so many volts a cell. */

@@ -19,9 +19,8 @@ final class OwnWarmth {
     private boolean settled;
     private long loadedMillis;
 
-    /** @param expandedShare expanded uncertainty (k = 2) of the load, relative */
-    OwnWarmth(LoadedCell cell, double expandedShare) {
-        this.resistance = new StepResistance(expandedShare);
+    OwnWarmth(LoadedCell cell) {
+        this.resistance = new StepResistance(cell::expandedLoadShare);
         this.heating = new SelfHeating(cell.ratedAmpereHours());
         this.plateauVolts = cell.chemistry().plateauVolts();
     }

@@ -49,7 +49,10 @@ public sealed interface DeskRequest {
                     cell.switched(),
                     cell.inString(),
                     procedure.name()
-                            + cell.string().map(string -> "\u001f" + string).orElse(""));
+                            + cell.string().map(string -> "\u001f" + string).orElse("")
+                            + cell.loadTolerance()
+                                    .map(tolerance -> "\u001f" + tolerance)
+                                    .orElse(""));
         }
     }
 

@@ -8,6 +8,7 @@ import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.CellString;
+import org.ebbwatch.judge.procedure.LoadTolerance;
 import org.ebbwatch.rig.message.Ability;
 
 /**
@@ -120,12 +121,22 @@ final class Loads {
                 return Optional.of(
                         "The string was opened; its cells finish singly. Check this one in without the string.");
             }
-            if (joins && (its.loadOhms() != cell.loadOhms() || its.switched() != cell.switched())) {
+            if (joins && !isSameLoad(its, cell)) {
                 return Optional.of("The cell " + its.tag() + " of the same string was checked in with " + its.loadOhms()
-                        + " ohms, " + (its.switched() ? "" : "not ") + "switched: a string has one load.");
+                        + " ohms within "
+                        + 100 * its.loadTolerance().orElse(LoadTolerance.USUAL).share() + " %, "
+                        + (its.switched() ? "" : "not ") + "switched: a string has one load.");
             }
         }
         return Optional.empty();
+    }
+
+    private static boolean isSameLoad(CellCard one, CellCard other) {
+        return one.loadOhms() == other.loadOhms()
+                && one.switched() == other.switched()
+                && one.loadTolerance()
+                        .orElse(LoadTolerance.USUAL)
+                        .equals(other.loadTolerance().orElse(LoadTolerance.USUAL));
     }
 
     private boolean mayClose(OpenPassage passage) {

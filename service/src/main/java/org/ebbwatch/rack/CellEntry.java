@@ -13,7 +13,7 @@ import org.ebbwatch.judge.procedure.CellString;
  * @param ratedAmpereHours the maker's rating when new, 0.01 to 1000
  * @param string the cells in series with which it is drained by one load; empty where it stands singly
  * @param loadOhms the resistor it is emptied through, 0.01 to 100000
- * @param loadTolerancePercent how far the resistor may be off, 0 to 50
+ * @param loadTolerancePercent how far the resistor and its leads may be off, 0 to 20
  * @param leadOhms both leads and their clips together, 0 to 10
  * @param switched true where the board's switch closes the load, false where a person does
  * @param procedure name of the procedure it is judged by

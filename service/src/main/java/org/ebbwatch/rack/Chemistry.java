@@ -17,6 +17,13 @@ public enum Chemistry {
     /** Iron phosphate. */
     LFP;
 
+    /** What the judge takes it for. */
+    public org.ebbwatch.judge.procedure.Chemistry judged() {
+        return this == LFP
+                ? org.ebbwatch.judge.procedure.Chemistry.LFP
+                : org.ebbwatch.judge.procedure.Chemistry.LAYERED_OXIDE;
+    }
+
     /** As it is written in a rack file. */
     public String key() {
         return name().toLowerCase(Locale.ROOT);

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.ebbwatch.judge.procedure.BuiltIn;
 
 /**
  * A rack file that holds together: every name is known, every number in its range, no two boards on one port, no two cells on one
@@ -18,8 +19,8 @@ import java.util.List;
 public record RackFile(
         Path storage, HttpEntry http, AlarmEntry alarms, List<BoardEntry> boards, List<CellEntry> cells) {
 
-    /** The procedures a rack file may name. */
-    public static final List<String> PROCEDURES = List.of("careful", "strict");
+    /** The procedures a rack file may name; the first is the usual one. */
+    public static final List<String> PROCEDURES = BuiltIn.keys();
 
     public RackFile {
         boards = List.copyOf(boards);

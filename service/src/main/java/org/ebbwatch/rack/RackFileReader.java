@@ -12,6 +12,8 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import org.ebbwatch.acquire.PortAddress;
+import org.ebbwatch.judge.procedure.BuiltIn;
+import org.ebbwatch.judge.procedure.LoadTolerance;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
@@ -49,7 +51,7 @@ final class RackFileReader {
 
     private static final HttpEntry USUAL_HTTP = new HttpEntry("127.0.0.1", 8710);
     private static final int HIGHEST_CHANNEL = 63;
-    private static final double USUAL_TOLERANCE_PERCENT = 5;
+    private static final double USUAL_TOLERANCE_PERCENT = 100 * LoadTolerance.USUAL.share();
     private static final double USUAL_LEAD_OHMS = 0.05;
 
     private final Faults faults;
@@ -187,10 +189,14 @@ final class RackFileReader {
         refuseSeries(cell);
         Optional<String> string = cell.has("string") ? name(cell, "string") : Optional.empty();
         OptionalDouble loadOhms = cell.number("loadOhms", 0.01, 100_000);
-        double tolerancePercent = numberOr(cell, "loadTolerancePercent", 50, USUAL_TOLERANCE_PERCENT);
+        double tolerancePercent =
+                numberOr(cell, "loadTolerancePercent", 100 * LoadTolerance.MOST_SHARE, USUAL_TOLERANCE_PERCENT);
         double leadOhms = numberOr(cell, "leadOhms", 10, USUAL_LEAD_OHMS);
         Optional<Boolean> switched = cell.yesOrNo("switched");
         String procedure = procedure(cell, usualProcedure);
+        if (chemistry.isPresent() && ratedAmpereHours.isPresent()) {
+            refuseMisfit(cell, procedure, chemistry.get(), ratedAmpereHours.getAsDouble());
+        }
         if (board.isPresent() && channel.isPresent()) {
             first(
                     cellLines,
@@ -226,6 +232,12 @@ final class RackFileReader {
     private Optional<String> boardOf(YamlMapping cell) {
         List<String> names = List.copyOf(boardLines.keySet());
         return !cell.has("board") && names.size() == 1 ? Optional.of(names.get(0)) : cell.choice("board", names);
+    }
+
+    private static void refuseMisfit(YamlMapping cell, String procedure, Chemistry chemistry, double ratedAmpereHours) {
+        BuiltIn.ofKey(procedure)
+                .flatMap(named -> named.refusal(chemistry.judged(), ratedAmpereHours))
+                .ifPresent(why -> cell.fault("procedure", why));
     }
 
     private static void refuseSeries(YamlMapping cell) {

@@ -52,12 +52,13 @@ final class StringReader {
                 return;
             }
             if (cell.loadOhms() != first.cell().loadOhms()
-                    || cell.switched() != first.cell().switched()) {
+                    || cell.switched() != first.cell().switched()
+                    || cell.loadTolerancePercent() != first.cell().loadTolerancePercent()) {
                 member.where()
                         .fault(
                                 "loadOhms",
-                                "the string " + member.name() + " has one load: its cells give the same loadOhms"
-                                        + " and the same switched");
+                                "the string " + member.name() + " has one load: its cells give the same loadOhms,"
+                                        + " the same loadTolerancePercent and the same switched");
                 return;
             }
         }

@@ -255,9 +255,13 @@ class DeskRoutesTest {
                 "2.0 | -2.0 | 0.01 to 1000",
                 "2.0 | 1e300 | 0.01 to 1000",
                 "22 | 0 | 0.01 to 100000",
+                "22 | 22, \"loadTolerancePercent\": 20.1 | loadTolerancePercent cannot be 20.1; it takes a number from 0 to 20",
+                "22 | 22, \"loadTolerancePercent\": -1 | a number from 0 to 20",
+                "22 | 22, \"loadTolerancePercent\": \"1\" | a number from 0 to 20",
                 "\"nmc\" | \"nimh\" | one of nmc, nca, lco, lmo, lfp",
                 "\"A-17\" | \"=cmd()\" | letters",
-                "\"careful\" | \"hasty\" | one of careful, strict",
+                "\"careful\" | \"hasty\" | one of careful, strict, lfp, large, damaged",
+                "\"careful\" | \"lfp\" | for iron phosphate cells",
                 "\"switched\": true | \"switched\": true, \"inString\": true | A string has a name",
                 "\"switched\": true | \"switched\": true, \"string\": \"P1\" | stringFirstChannel",
                 "\"channel\": 0 | \"channel\": 0, \"string\": \"P1\", \"stringFirstChannel\": 1, \"stringCells\": 2 | neighbouring",
@@ -270,6 +274,15 @@ class DeskRoutesTest {
         JsonNode problem = problem(422, "bad-body", () -> client.post("/api/v1/passages", body));
 
         assertThat(problem.get("detail").getStringValue()).contains(hint);
+    }
+
+    @Test
+    void a_procedure_for_large_cells_is_refused_to_a_small_one() {
+        String body = CHECK_IN.replace("2.0", "1.9").replace("careful", "large");
+
+        JsonNode problem = problem(422, "bad-body", () -> client.post("/api/v1/passages", body));
+
+        assertThat(problem.get("detail").getStringValue()).contains("2 Ah and more", "careful");
     }
 
     @Test

@@ -7,6 +7,7 @@ import static org.ebbwatch.judge.PassageBench.seconds;
 
 import java.time.Duration;
 import java.util.List;
+import org.ebbwatch.judge.procedure.BuiltIn;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
@@ -60,6 +61,19 @@ class HeatTest {
 
             assertThat(bench.standing()).contains(FindingKind.HOT);
             assertThat(bench.phase()).isEqualTo(Phase.HELD);
+        }
+
+        @Test
+        void is_raised_at_half_that_rate_where_the_procedure_says_so() {
+            for (BuiltIn rule : BuiltIn.values()) {
+                PassageBench bench = PassageBench.of(PassageBench.switchedCell(), rule.procedure())
+                        .draining();
+                bench.watchWhile(seconds(12), at -> bench.celsius(22 + 0.3 * at));
+
+                assertThat(bench.standing().contains(FindingKind.HOT))
+                        .as(rule.key())
+                        .isEqualTo(rule == BuiltIn.LARGE || rule == BuiltIn.DAMAGED);
+            }
         }
 
         @Test

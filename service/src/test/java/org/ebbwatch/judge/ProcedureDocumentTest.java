@@ -12,13 +12,18 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.junit.jupiter.api.Test;
 
 /** docs/procedure.md and docs/hazards.md say what the code does. */
 class ProcedureDocumentTest {
     private static final Path DOCS = Path.of("..", "docs");
+    private static final List<Procedure> OTHERS = Stream.of(BuiltIn.LFP, BuiltIn.LARGE, BuiltIn.DAMAGED)
+            .map(BuiltIn::procedure)
+            .toList();
     private static final Pattern TEST_NAME = Pattern.compile("`(\\w+Test)`");
 
     @Test
@@ -56,21 +61,33 @@ class ProcedureDocumentTest {
 
     @Test
     void its_table_of_numbers_is_that_of_both_procedures() throws IOException {
-        List<String> rows = Files.readString(DOCS.resolve("procedure.md"))
-                .lines()
-                .filter(line -> line.matches("\\| `\\w+\\.\\w+` \\|.*"))
-                .map(row -> row.split("\\|", -1))
-                .map(cells -> cells[1].strip().replace("`", "") + ": " + cells[2].strip() + ", " + cells[3].strip())
-                .toList();
-        assertThat(rows).containsExactlyElementsOf(settings());
+        assertThat(rows("Every number", 2)).containsExactlyElementsOf(settings());
+    }
+
+    @Test
+    void its_table_of_differences_names_every_one_and_no_other() throws IOException {
+        assertThat(rows("Which procedure", 4)).containsExactlyElementsOf(differences());
+    }
+
+    @Test
+    void it_says_when_to_choose_each_procedure() throws IOException {
+        assertThat(section("Which procedure"))
+                .filteredOn(line -> line.startsWith("- **"))
+                .extracting(line -> line.replaceAll("- \\*\\*`(\\w+)`.*", "$1"))
+                .containsExactlyElementsOf(BuiltIn.keys());
     }
 
     @Test
     void every_number_has_an_origin() throws IOException {
-        assertThat(Files.readString(DOCS.resolve("procedure.md")).lines())
+        assertThat(section("Every number"))
                 .filteredOn(line -> line.startsWith("| `"))
                 .isNotEmpty()
                 .allSatisfy(row -> assertThat(row.split("\\|", -1)[5].strip()).containsAnyOf("practice", "real cells"));
+        assertThat(section("Which procedure"))
+                .filteredOn(line -> line.startsWith("| `"))
+                .isNotEmpty()
+                .allSatisfy(row -> assertThat(row.split("\\|", -1)[6].strip())
+                        .containsAnyOf("practice", "real cells", "computed"));
     }
 
     @Test
@@ -85,14 +102,62 @@ class ProcedureDocumentTest {
         }
     }
 
+    private static List<String> section(String title) throws IOException {
+        String page = Files.readString(DOCS.resolve("procedure.md"));
+        String after = page.substring(page.indexOf("## " + title));
+        int end = after.indexOf("\n## ");
+        return after.substring(0, end < 0 ? after.length() : end).lines().toList();
+    }
+
+    /** The rows of a table of settings, each with so many of its columns. */
+    private static List<String> rows(String title, int columns) throws IOException {
+        return section(title).stream()
+                .filter(line -> line.matches("\\| `\\w+\\.\\w+` \\|.*"))
+                .map(row -> row.split("\\|", -1))
+                .map(cells -> cells[1].strip().replace("`", "") + ": "
+                        + Arrays.stream(cells, 2, 2 + columns)
+                                .map(String::strip)
+                                .collect(Collectors.joining(", ")))
+                .toList();
+    }
+
     private static List<String> settings() {
+        return numbers()
+                .map(number ->
+                        number.name() + ": " + number.of(Procedure.careful()) + ", " + number.of(Procedure.strict()))
+                .toList();
+    }
+
+    private static List<String> differences() {
+        return numbers()
+                .filter(number -> OTHERS.stream().anyMatch(number::differs))
+                .map(number -> number.name() + ": " + number.of(Procedure.careful()) + ", "
+                        + OTHERS.stream()
+                                .map(other -> number.differs(other) ? number.of(other) : "=")
+                                .collect(Collectors.joining(", ")))
+                .toList();
+    }
+
+    private static Stream<Setting> numbers() {
         return Arrays.stream(Procedure.class.getRecordComponents())
                 .filter(part -> part.getType().isRecord())
-                .flatMap(part -> Arrays.stream(part.getType().getRecordComponents())
-                        .map(number -> part.getName() + "." + number.getName() + ": "
-                                + written(number, value(part, Procedure.careful())) + ", "
-                                + written(number, value(part, Procedure.strict()))))
-                .toList();
+                .flatMap(part ->
+                        Arrays.stream(part.getType().getRecordComponents()).map(number -> new Setting(part, number)));
+    }
+
+    /** One number of a procedure. */
+    private record Setting(RecordComponent part, RecordComponent number) {
+        String name() {
+            return part.getName() + "." + number.getName();
+        }
+
+        String of(Procedure procedure) {
+            return written(number, value(part, procedure));
+        }
+
+        boolean differs(Procedure other) {
+            return !of(other).equals(of(Procedure.careful()));
+        }
     }
 
     private static Object value(RecordComponent component, Object holder) {

@@ -5,6 +5,7 @@ import static org.ebbwatch.judge.PassageBench.hours;
 import static org.ebbwatch.judge.PassageBench.minutes;
 
 import org.ebbwatch.judge.Entry.LeadProof;
+import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.junit.jupiter.api.Nested;
@@ -52,6 +53,19 @@ class StallTest {
             var card = new CellCard("L1", Chemistry.LFP, 3.0, 10.0, true, false);
             PassageBench bench =
                     PassageBench.of(card).draining().drainedTo(2.6, 2.4).watch(hours(2));
+            assertThat(bench.raised()).isEmpty();
+
+            bench.cell(2.2, 1.9).watch(hours(2));
+            assertThat(bench.standing()).containsExactly(FindingKind.STALLED);
+        }
+
+        @Test
+        void goes_by_the_chemistry_of_the_cell_under_every_procedure() {
+            var card = new CellCard("L1", Chemistry.LFP, 3.0, 10.0, true, false);
+            PassageBench bench = PassageBench.of(card, BuiltIn.LFP.procedure())
+                    .draining()
+                    .drainedTo(2.6, 2.4)
+                    .watch(hours(2));
             assertThat(bench.raised()).isEmpty();
 
             bench.cell(2.2, 1.9).watch(hours(2));

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class RackFileTest {
 
@@ -126,6 +127,7 @@ class RackFileTest {
                 "chemistry: nmc     | chemistry: lipo   | rack.yaml:7: chemistry \"lipo\" is not known; chemistry is one of nmc, nca, lco, lmo, lfp",
                 "ratedAmpereHours: 2.6 | ratedAmpereHours: '2,6' | rack.yaml:8: ratedAmpereHours \"2,6\" is not allowed; ratedAmpereHours is a number from 0.01 to 1000, with a point and without its unit",
                 "loadOhms: 10       | loadOhms: 10 ohm  | rack.yaml:9: loadOhms \"10 ohm\" is not allowed; loadOhms is a number from 0.01 to 100000, with a point and without its unit",
+                "loadOhms: 10       | loadTolerancePercent: 20.1 | rack.yaml:9: loadTolerancePercent \"20.1\" is not allowed; loadTolerancePercent is a number from 0 to 20, with a point and without its unit",
                 "loadOhms: 10       | loadOhms: .nan    | rack.yaml:9: loadOhms \".nan\" is not allowed; loadOhms is a number from 0.01 to 100000, with a point and without its unit",
                 "switched: true     | switched: maybe   | rack.yaml:10: switched \"maybe\" is not known; switched is one of true, false",
                 "port: COM3         | port: tcp:4000    | rack.yaml:3: port \"tcp:4000\" is not an address; port is the path of a serial port or tcp:HOST:PORT; `ebbwatch ports` lists the ports there are",
@@ -240,6 +242,36 @@ class RackFileTest {
                 .containsExactly("rack.yaml:25: a cell lacks board; board is one of left, right");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"careful", "strict", "large", "damaged"})
+    void a_cell_is_judged_by_the_procedure_it_names(String procedure) throws RackFileFaulty {
+        assertThat(parse(SMALL + "    procedure: " + procedure + "\n").cells())
+                .extracting(CellEntry::procedure)
+                .containsExactly(procedure);
+        assertThat(parse("procedure: " + procedure + "\n" + SMALL).cells())
+                .extracting(CellEntry::procedure)
+                .containsExactly(procedure);
+    }
+
+    @Test
+    void the_procedure_for_iron_phosphate_is_refused_to_other_cells_and_told_at_the_cell() throws RackFileFaulty {
+        assertThat(faults("procedure: lfp\n" + SMALL))
+                .containsExactly(
+                        "rack.yaml:6: the procedure lfp is for iron phosphate cells, and this is none; take careful,"
+                                + " strict, large or damaged");
+        assertThat(parse("procedure: lfp\n" + SMALL.replace("nmc", "lfp")).cells())
+                .extracting(CellEntry::procedure)
+                .containsExactly("lfp");
+    }
+
+    @Test
+    void the_procedure_for_large_cells_is_refused_to_a_small_one() {
+        assertThat(faults(SMALL.replace("2.6", "1.9") + "    procedure: large\n"))
+                .singleElement()
+                .asString()
+                .startsWith("rack.yaml:11: the procedure large is for cells of 2 Ah and more;");
+    }
+
     @Test
     void several_cells_in_series_on_one_channel_are_refused() {
         assertThat(faults(WHOLE.replace("# alone", "seriesCells: 3")))
@@ -292,6 +324,10 @@ class RackFileTest {
                 .singleElement()
                 .asString()
                 .contains("one load");
+        assertThat(faults(string("channel: 3, string: P1, loadTolerancePercent: 1", "channel: 4, string: P1")))
+                .singleElement()
+                .asString()
+                .contains("one load", "the same loadTolerancePercent");
     }
 
     @Test

@@ -106,7 +106,7 @@ class RecordedEstimatesTest {
     private static List<StepResistance.Step> steps(String name) throws IOException, Unreadable {
         Recording recording = recording(name);
         var load = new RecordedLoad(recording);
-        var meter = new StepResistance(0);
+        var meter = new StepResistance(() -> 0);
         var noise = new NoiseMeter();
         List<StepResistance.Step> steps = new ArrayList<>();
         boolean on = false;

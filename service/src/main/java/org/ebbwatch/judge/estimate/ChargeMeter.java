@@ -1,5 +1,7 @@
 package org.ebbwatch.judge.estimate;
 
+import java.util.function.DoubleSupplier;
+
 /**
  * Charge and energy taken out of a cell, and their expanded uncertainties (k = 2): the integral of current, measured where it
  * is and else worked out from volts and ohms, for quantities that go straight from one reading to the next.
@@ -16,7 +18,7 @@ public final class ChargeMeter {
     /** A measured current is taken to be known to 1 % (k = 2): common practice, no source. */
     private static final double EXPANDED_AMPERES_SHARE = 0.01;
 
-    private final double loadShare;
+    private final DoubleSupplier loadShare;
     private double ampereHours;
     private double wattHours;
     private double chargeByVolts;
@@ -28,8 +30,8 @@ public final class ChargeMeter {
     private double lastChargeByVolts;
     private double lastEnergyByVolts;
 
-    /** @param expandedLoadShare expanded uncertainty (k = 2) of load and leads together, relative */
-    public ChargeMeter(double expandedLoadShare) {
+    /** @param expandedLoadShare expanded uncertainty (k = 2) of load and leads together, relative, which may become another */
+    public ChargeMeter(DoubleSupplier expandedLoadShare) {
         this.loadShare = expandedLoadShare;
     }
 
@@ -48,7 +50,7 @@ public final class ChargeMeter {
         double hours = seconds / SECONDS_PER_HOUR;
         double charge = (lastAmperes + amperes) / 2 * hours;
         if (!Double.isNaN(charge)) {
-            double share = measured ? EXPANDED_AMPERES_SHARE : loadShare;
+            double share = measured ? EXPANDED_AMPERES_SHARE : loadShare.getAsDouble();
             ampereHours += charge;
             chargeByVolts += (lastChargeByVolts + byVolts) / 2 * hours;
             chargeByLoad += charge * share;

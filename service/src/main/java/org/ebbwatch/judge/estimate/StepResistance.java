@@ -1,6 +1,7 @@
 package org.ebbwatch.judge.estimate;
 
 import java.util.Optional;
+import java.util.function.DoubleSupplier;
 
 /**
  * Internal resistance of a cell from the step of its voltage when the load goes on: (V0 - V1) / (I1 - I0), with V1 the first
@@ -16,7 +17,7 @@ public final class StepResistance {
     private static final long LONGEST_MILLIS = 12_000;
     private static final double OPEN_WEIGHT = 0.25;
 
-    private final double loadShare;
+    private final DoubleSupplier loadShare;
     private double openVolts = Double.NaN;
     private double openAmperes;
     private long openMillis;
@@ -34,8 +35,8 @@ public final class StepResistance {
      */
     public record Step(double ohms, double expandedOhms, long millis) {}
 
-    /** @param expandedLoadShare expanded uncertainty (k = 2) of the load, relative */
-    public StepResistance(double expandedLoadShare) {
+    /** @param expandedLoadShare expanded uncertainty (k = 2) of the load, relative, which may become another */
+    public StepResistance(DoubleSupplier expandedLoadShare) {
         this.loadShare = expandedLoadShare;
     }
 
@@ -61,8 +62,9 @@ public final class StepResistance {
         double current = amperes - openAmperes;
         if (millis - openMillis <= LONGEST_MILLIS && step > expandedDifferenceVolts && current > 0) {
             double voltsShare = expandedDifferenceVolts / step;
+            double share = loadShare.getAsDouble();
             internalOhms = step / current;
-            expandedInternalOhms = internalOhms * StrictMath.sqrt(voltsShare * voltsShare + loadShare * loadShare);
+            expandedInternalOhms = internalOhms * StrictMath.sqrt(voltsShare * voltsShare + share * share);
             foundMillis = millis;
         }
         interrupt();

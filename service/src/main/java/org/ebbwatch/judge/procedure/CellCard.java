@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param switched whether the board switches that resistor; otherwise a person does
  * @param inString whether it is drained in series with its neighbours
  * @param string which string; empty for a cell that is in none, or was checked in when strings had no names
+ * @param loadTolerance how far the load may be off; empty where nobody said, which is {@link LoadTolerance#USUAL}
  */
 public record CellCard(
         String tag,
@@ -22,9 +23,11 @@ public record CellCard(
         double loadOhms,
         boolean switched,
         boolean inString,
-        Optional<CellString> string) {
+        Optional<CellString> string,
+        Optional<LoadTolerance> loadTolerance) {
     public CellCard {
         requireNonNull(chemistry);
+        requireNonNull(loadTolerance);
         if (tag.isBlank() || tag.length() > 64) {
             throw new IllegalArgumentException("a tag has 1 to 64 characters, not \"" + tag + '"');
         }
@@ -36,7 +39,19 @@ public record CellCard(
         }
     }
 
-    /** A cell that is in no string with a name. */
+    /** A cell of whose load nobody said how far it may be off. */
+    public CellCard(
+            String tag,
+            Chemistry chemistry,
+            double ratedAmpereHours,
+            double loadOhms,
+            boolean switched,
+            boolean inString,
+            Optional<CellString> string) {
+        this(tag, chemistry, ratedAmpereHours, loadOhms, switched, inString, string, Optional.empty());
+    }
+
+    /** The same, in no string with a name. */
     public CellCard(
             String tag,
             Chemistry chemistry,

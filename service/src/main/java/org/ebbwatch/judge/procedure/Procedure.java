@@ -2,12 +2,10 @@ package org.ebbwatch.judge.procedure;
 
 import static java.util.Objects.requireNonNull;
 
-import java.time.Duration;
-
 /**
- * The limits and times a passage is judged by. An inconsistent set is refused where it is made.
+ * The limits and times a passage is judged by. An inconsistent set is refused where it is made, with the reason.
  *
- * <p>Origins are given beside each value of {@link #careful()}; {@code docs/procedure.md} explains them in plain words.
+ * <p>Those that come with the program are {@link BuiltIn}; {@code docs/procedure.md} gives the origin of each of their values.
  *
  * @param name what a person calls it
  * @param version one more at every change of a number
@@ -22,13 +20,21 @@ public record Procedure(
 
     public Procedure {
         requireNonNull(name);
+        require(!name.isBlank(), "a procedure has a name");
         require(version >= 1, "a version starts at 1");
         require(drain.limitVolts() <= rest.limitVolts(), "the drain limit may not be above the rested limit");
+        require(rest.limitVolts() <= drain.provenVolts(), "the rested limit may not be above the proof");
         require(
                 tieOff.unbrokenMillis() <= tieOff.watchMillis(),
                 "the unbroken end of the watch may not be longer than the watch");
-        require(heat.warmCelsius() < heat.hotCelsius(), "warming must come before hot");
-        require(heat.tieOffWarmKelvin() < heat.tieOffHotKelvin(), "in tie-off too, warming must come before hot");
+        require(
+                tieOff.looseVolts() < rest.limitVolts(),
+                "a bond with the rested limit across it is no bond: it must be loose before that");
+        require(
+                plausible.lowestCelsius() < heat.ambientCelsius()
+                        && plausible.highestCelsius() > heat.hotCelsius()
+                        && plausible.highestCelsius() > heat.warmCelsius(),
+                "a hot cell must be believed: the highest plausible temperature must lie above hot");
     }
 
     /**
@@ -42,6 +48,7 @@ public record Procedure(
     public record Drain(double provenVolts, double limitVolts, long holdMillis, long longestMillis) {
         public Drain {
             require(limitVolts > 0 && limitVolts < provenVolts, "the drain limit must lie between 0 V and the proof");
+            require(provenVolts <= 2.5, "a proof above 2.5 V would turn away sound cells that are nearly empty");
             require(holdMillis > 0 && longestMillis > holdMillis, "the hold must fit into the longest drain");
         }
     }
@@ -111,7 +118,42 @@ public record Procedure(
             double bankCelsius,
             long projectionMillis,
             double calmKelvin,
-            long calmMillis) {}
+            long calmMillis) {
+        /** Rates are compared over this stretch at most, so that a rise must fit into it. */
+        private static final double RATE_SECONDS = 10;
+
+        /** A damaged cell may heat itself from 60 to 80 degC (from memory). */
+        private static final double HEATS_ITSELF_CELSIUS = 80;
+
+        /** Common practice, no source. */
+        private static final double HOTTEST_BANK_CELSIUS = 300;
+
+        public Heat {
+            require(warmCelsius < hotCelsius, "warming must come before hot");
+            require(tieOffWarmKelvin < tieOffHotKelvin, "in tie-off too, warming must come before hot");
+            require(hotCelsius < HEATS_ITSELF_CELSIUS, "hot must come before 80 degC, where a cell may heat itself");
+            require(tieOffHotCelsius <= hotCelsius, "a bonded cell may not be hotter than any other");
+            require(
+                    ambientCelsius < warmCelsius && ambientCelsius < tieOffHotCelsius,
+                    "a room that is too warm must be told before its cells are warming or hot");
+            require(
+                    tieOffWarmKelvin > 0 && tieOffWarmKelvin <= restWarmKelvin && restWarmKelvin <= drainWarmKelvin,
+                    "the less there is to heat a cell the less it may rise: no more in tie-off than in rest, nor there than in drain");
+            require(drainWarmKelvin <= hotCelsius, "no cell rises so far in drain before it is hot");
+            require(
+                    hotKelvinPerSecond > 0 && hotRiseKelvin > 0 && hotRiseKelvin <= RATE_SECONDS * hotKelvinPerSecond,
+                    "at the rate that is hot the rise must be complete within ten seconds, for no more are compared");
+            require(
+                    withoutDummyKelvin >= 0 && withoutDummyKelvin <= tieOffHotKelvin,
+                    "without a dummy cell a limit may not be more than doubled");
+            require(
+                    bankCelsius > ambientCelsius && bankCelsius <= HOTTEST_BANK_CELSIUS,
+                    "a resistor bank's limit must lie above the room's and at most at 300 degC");
+            require(projectionMillis > 0, "hot must be looked for ahead of time");
+            require(calmKelvin > 0 && calmKelvin <= restWarmKelvin, "a cell that is warming is not calm");
+            require(calmMillis > 0, "calm takes time");
+        }
+    }
 
     /**
      * What a sensor may say and be believed, and how long nothing may be heard.
@@ -132,42 +174,29 @@ public record Procedure(
             double highestCelsius,
             long cellCoolingMillis,
             long pauseMillis,
-            long silentMillis) {}
+            long silentMillis) {
+        public Plausible {
+            require(lowestVolts <= -0.2 && lowestVolts >= -60, "a reversed cell must be believed, and -60 V must not");
+            require(highestVolts >= 4.5 && highestVolts <= 60, "a full cell must be believed, and 60 V must not");
+            require(
+                    lowestCelsius <= -10 && lowestCelsius > -127,
+                    "a cold room must be believed, and -127 degC, which means no sensor, must not");
+            require(highestCelsius < 1000, "1000 degC must not be believed");
+            require(
+                    cellCoolingMillis >= 180_000,
+                    "a sensor that has left its cell falls with a time constant of up to 60 s; three times that is the least");
+            require(pauseMillis > 0 && silentMillis > 0, "a pause and a silence take time");
+        }
+    }
 
-    /**
-     * The default. Unless said otherwise a value is common practice without a source. Recovery, hold and rest times come
-     * from the relaxation of real cells (docs/procedure.md).
-     */
+    /** The default: {@link BuiltIn#CAREFUL}. */
     public static Procedure careful() {
-        return new Procedure(
-                "careful",
-                1,
-                new Drain(1.0, 0.10, hours(12), hours(14 * 24)),
-                new Rest(0.50, hours(24), minutes(60)),
-                new TieOff(hours(24), hours(12), minutes(60), hours(6), 0.02),
-                new Heat(45, 15, 5, 3, 60, 0.5, 2, 5, 45, 2, 35, 110, minutes(10), 3, hours(1)),
-                new Plausible(-5.5, 5.5, -40, 150, minutes(6), minutes(15), 5_000));
+        return BuiltIn.CAREFUL.procedure();
     }
 
-    /** As {@link #careful()}, with 72 h of rest below 0.10 V and 48 h of tie-off. */
+    /** {@link BuiltIn#STRICT}. */
     public static Procedure strict() {
-        Procedure careful = careful();
-        return new Procedure(
-                "strict",
-                1,
-                new Drain(1.0, 0.10, hours(12), hours(14 * 24)),
-                new Rest(0.10, hours(72), minutes(60)),
-                new TieOff(hours(48), hours(12), minutes(60), hours(6), 0.02),
-                careful.heat(),
-                careful.plausible());
-    }
-
-    private static long hours(long hours) {
-        return Duration.ofHours(hours).toMillis();
-    }
-
-    private static long minutes(long minutes) {
-        return Duration.ofMinutes(minutes).toMillis();
+        return BuiltIn.STRICT.procedure();
     }
 
     private static void require(boolean holds, String otherwise) {

@@ -6,10 +6,11 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.media.Schema.RequiredMode;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.judge.procedure.Chemistry;
-import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.judge.procedure.LoadTolerance;
 import org.ebbwatch.passage.DeskRequest.CheckIn;
 
 /**
@@ -22,12 +23,13 @@ import org.ebbwatch.passage.DeskRequest.CheckIn;
  * @param chemistry of the cell
  * @param ratedAmpereHours the maker's rating when new
  * @param loadOhms the resistor it is emptied through
+ * @param loadTolerancePercent how far the resistor and its leads may be off; 5 where nothing is said
  * @param switched true where the board's switch closes the load, false where hands do
  * @param inString whether it is one of several cells in series on neighbouring channels; true where a string is named
  * @param string the name of that string; loadOhms and switched are then those of the one load across all its cells
  * @param stringFirstChannel the first channel of the string
  * @param stringCells how many cells the string has, on as many neighbouring channels
- * @param procedure what it is judged by; careful where nothing is said
+ * @param procedure what it is judged by; careful where nothing is said; lfp takes iron phosphate only, large 2 Ah and more
  */
 @Serdeable
 public record CheckInAsked(
@@ -37,6 +39,7 @@ public record CheckInAsked(
         Kind chemistry,
         @Schema(requiredMode = RequiredMode.REQUIRED, minimum = "0.01", maximum = "1000") double ratedAmpereHours,
         @Schema(requiredMode = RequiredMode.REQUIRED, minimum = "0.01", maximum = "100000") double loadOhms,
+        @Nullable @Schema(minimum = "0", maximum = "20") Double loadTolerancePercent,
         @Schema(requiredMode = RequiredMode.REQUIRED) boolean switched,
         @Nullable Boolean inString,
         @Nullable @Schema(maxLength = 40) String string,
@@ -67,8 +70,17 @@ public record CheckInAsked(
     /** The procedures there are. */
     @Serdeable
     public enum Rule {
-        careful,
-        strict
+        careful(BuiltIn.CAREFUL),
+        strict(BuiltIn.STRICT),
+        lfp(BuiltIn.LFP),
+        large(BuiltIn.LARGE),
+        damaged(BuiltIn.DAMAGED);
+
+        private final BuiltIn named;
+
+        Rule(BuiltIn named) {
+            this.named = named;
+        }
     }
 
     private static Optional<CellString> string(Body body) {
@@ -81,6 +93,13 @@ public record CheckInAsked(
         return Optional.of(new CellString(name, first, body.whole("stringCells", 2, HIGHEST_CHANNEL + 1 - first)));
     }
 
+    private static Optional<LoadTolerance> tolerance(Body body) {
+        return body.isGiven("loadTolerancePercent")
+                ? Optional.of(
+                        new LoadTolerance(body.number("loadTolerancePercent", 0, 100 * LoadTolerance.MOST_SHARE) / 100))
+                : Optional.empty();
+    }
+
     /** Reads the body. */
     public static CheckIn read(@Nullable String text) {
         Body body = Body.of(
@@ -91,6 +110,7 @@ public record CheckInAsked(
                 "chemistry",
                 "ratedAmpereHours",
                 "loadOhms",
+                "loadTolerancePercent",
                 "switched",
                 "inString",
                 "string",
@@ -105,14 +125,16 @@ public record CheckInAsked(
                 body.number("loadOhms", 0.01, 100_000),
                 body.truth("switched"),
                 body.truthIfGiven("inString").orElse(false) || string.isPresent(),
-                string);
-        Optional<Rule> rule = body.isGiven("procedure")
-                ? Optional.of(body.choice("procedure", Rule.values(), Rule::name))
-                : Optional.empty();
+                string,
+                tolerance(body));
+        Rule rule = body.isGiven("procedure") ? body.choice("procedure", Rule.values(), Rule::name) : Rule.careful;
+        rule.named.refusal(cell.chemistry(), cell.ratedAmpereHours()).ifPresent(why -> {
+            throw Body.bad("procedure does not fit this cell: " + why + '.');
+        });
         return new CheckIn(
                 body.text("board", NAME_TAKES, NAME),
                 body.whole("channel", 0, HIGHEST_CHANNEL),
                 cell,
-                rule.orElse(Rule.careful) == Rule.strict ? Procedure.strict() : Procedure.careful());
+                rule.named.procedure());
     }
 }

@@ -16,7 +16,7 @@ class ChargeMeterTest {
 
     @Test
     void of_a_cell_falling_evenly_on_a_resistor_is_the_area_below_it() {
-        var meter = new ChargeMeter(0);
+        var meter = new ChargeMeter(() -> 0);
         for (int second = 0; second <= 3600; second++) {
             double volts = 4.0 - second / 3600.0;
             meter.onLoad(volts, 1e-9, volts / 10, false, second == 0 ? 0 : 1);
@@ -28,7 +28,7 @@ class ChargeMeterTest {
 
     @Test
     void agree_with_an_independent_integrator_to_a_billionth() {
-        var meter = new ChargeMeter(0);
+        var meter = new ChargeMeter(() -> 0);
         for (int second = 0; second <= SECONDS; second++) {
             meter.onLoad(falling(second), 1e-9, falling(second) / 7, false, second == 0 ? 0 : 1);
         }
@@ -77,7 +77,7 @@ class ChargeMeterTest {
 
     @Test
     void by_a_measured_current_do_not_depend_on_the_load() {
-        var meter = new ChargeMeter(0.5);
+        var meter = new ChargeMeter(() -> 0.5);
         meter.onLoad(4, 0.004, 1.0, true, 0);
         meter.onLoad(4, 0.004, 1.0, true, 3600);
 
@@ -88,7 +88,7 @@ class ChargeMeterTest {
 
     @Test
     void are_not_claimed_across_an_interruption() {
-        var meter = new ChargeMeter(0.01);
+        var meter = new ChargeMeter(() -> 0.01);
         meter.onLoad(4, 1e-9, 0.4, false, 0);
         meter.onLoad(4, 1e-9, 0.4, false, 3600);
         meter.interrupt();
@@ -100,7 +100,7 @@ class ChargeMeterTest {
 
     @Test
     void are_taken_from_the_current_where_only_the_voltage_is_missing_and_the_energy_stays_finite() {
-        var meter = new ChargeMeter(0.01);
+        var meter = new ChargeMeter(() -> 0.01);
         meter.onLoad(4, 0.01, 1.0, true, 0);
         meter.onLoad(Double.NaN, 0.01, 1.0, true, 3600);
         meter.onLoad(4, 0.01, 1.0, true, 3600);
@@ -117,7 +117,7 @@ class ChargeMeterTest {
 
     private static ChargeMeter drained(
             double ohms, double expandedOhms, DoubleUnaryOperator expandedVolts, DoubleUnaryOperator channel) {
-        var meter = new ChargeMeter(expandedOhms / ohms);
+        var meter = new ChargeMeter(() -> expandedOhms / ohms);
         for (int second = 0; second <= SECONDS; second += 10) {
             double volts = falling(second);
             double read = channel.applyAsDouble(volts);

@@ -62,7 +62,7 @@ class StepResistanceTest {
         for (int run = 0; run < 2_000; run++) {
             double trueOhms = 10 * (1 + 0.01 * (2 * random.nextDouble() - 1));
             double loaded = 4.2 / (1 + 0.12 / trueOhms);
-            var meter = new StepResistance(2 * 0.01 / Math.sqrt(3));
+            var meter = new StepResistance(() -> 2 * 0.01 / Math.sqrt(3));
             for (int second = -20; second <= 0; second++) {
                 meter.open(second * 1_000L, 4.2 + 0.0005 * random.nextGaussian(), Double.NaN);
             }
@@ -75,7 +75,7 @@ class StepResistanceTest {
     }
 
     private static StepResistance rested() {
-        var meter = new StepResistance(0.01);
+        var meter = new StepResistance(() -> 0.01);
         for (int second = -5; second <= 0; second++) {
             meter.open(second * 1_000L, 4.2, Double.NaN);
         }
