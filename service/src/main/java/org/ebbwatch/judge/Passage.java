@@ -28,6 +28,7 @@ final class Passage {
     private String reason = "checked in";
     /** V + U of the last reading; NaN where that says nothing of this moment. */
     private double highestVolts = Double.NaN;
+
     private long lastMillis = Long.MIN_VALUE;
     private boolean wentOffWhileHeld;
     private boolean parted;
