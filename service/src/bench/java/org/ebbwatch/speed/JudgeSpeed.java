@@ -40,14 +40,12 @@ public class JudgeSpeed {
         private Channel channel;
 
         @Setup(Level.Invocation)
-        public void begin(Work work) {
+        public void begin() {
             channel = new Channel(stage, SAMPLES);
-            work.begin();
         }
 
         @TearDown(Level.Invocation)
-        public void end(Work work) {
-            work.end(SAMPLES);
+        public void end() {
             channel.end();
         }
     }
@@ -58,15 +56,13 @@ public class JudgeSpeed {
         private final Channel[] channels = new Channel[CHANNELS];
 
         @Setup(Level.Invocation)
-        public void begin(Work work) {
+        public void begin() {
             Stage[] stages = Stage.values();
             Arrays.setAll(channels, place -> new Channel(stages[place % stages.length], ROUNDS));
-            work.begin();
         }
 
         @TearDown(Level.Invocation)
-        public void end(Work work) {
-            work.end(SAMPLES);
+        public void end() {
             Arrays.stream(channels).forEach(Channel::end);
         }
     }
@@ -76,44 +72,44 @@ public class JudgeSpeed {
         private Course course;
 
         @Setup(Level.Invocation)
-        public void begin(Work work) {
+        public void begin() {
             course = new Course(0, true, 3.9, 2.9, SAMPLES);
-            work.begin();
-        }
-
-        @TearDown(Level.Invocation)
-        public void end(Work work) {
-            work.end(SAMPLES);
         }
     }
 
     /** One cell for twelve hours. */
     @Benchmark
     @OperationsPerInvocation(SAMPLES)
-    public void cell(One one, Blackhole outcomes) {
+    public void cell(One one, Work work, Blackhole outcomes) {
+        work.begin();
         Channel channel = one.channel;
         for (int sample = 0; sample < SAMPLES; sample++) {
             outcomes.consume(channel.readOnce());
         }
+        work.end(SAMPLES);
     }
 
     /** 64 cells scan by scan, each for eleven minutes. */
     @Benchmark
     @OperationsPerInvocation(SAMPLES)
-    public void rack(Rack rack, Blackhole outcomes) {
+    public void rack(Rack rack, Work work, Blackhole outcomes) {
+        work.begin();
         for (int round = 0; round < ROUNDS; round++) {
             for (Channel channel : rack.channels) {
                 outcomes.consume(channel.readOnce());
             }
         }
+        work.end(SAMPLES);
     }
 
     /** What making the scans alone takes. */
     @Benchmark
     @OperationsPerInvocation(SAMPLES)
-    public void scansAlone(Scans scans, Blackhole made) {
+    public void scansAlone(Scans scans, Work work, Blackhole made) {
+        work.begin();
         for (int sample = 0; sample < SAMPLES; sample++) {
             made.consume(scans.course.next());
         }
+        work.end(SAMPLES);
     }
 }
