@@ -9,10 +9,10 @@ final class Channel {
     private final Judge judge;
     private final Course course;
 
-    Channel(Stage stage, int steps) {
+    Channel(Stage stage) {
         this.stage = stage;
         this.judge = stage.reached();
-        this.course = stage.course(judge, steps);
+        this.course = stage.course(judge);
     }
 
     Outcome readOnce() {

@@ -19,8 +19,8 @@ import org.openjdk.jmh.annotations.Warmup;
 import org.openjdk.jmh.infra.Blackhole;
 
 /**
- * Samples a second that one thread judges; a sample is one scan of one channel. An invocation folds twelve hours of scans, one a
- * second, into judges that have just come to their stage: getting there is not counted, making the scans is.
+ * Samples a second that one thread judges; a sample is one scan of one channel. An invocation folds hours of scans, one a second,
+ * into judges that have just come to their stage: getting there is not counted, making the scans is.
  */
 @BenchmarkMode(Mode.Throughput)
 @OutputTimeUnit(TimeUnit.SECONDS)
@@ -28,9 +28,10 @@ import org.openjdk.jmh.infra.Blackhole;
 @Measurement(iterations = 5, time = 2)
 @Fork(1)
 public class JudgeSpeed {
+    private static final int SAMPLES = Stage.STEPS;
     private static final int CHANNELS = 64;
-    private static final int ROUNDS = 675;
-    private static final int SAMPLES = CHANNELS * ROUNDS;
+    private static final int ROUNDS = 5_400;
+    private static final int RACK_SAMPLES = CHANNELS * ROUNDS;
 
     @State(Scope.Thread)
     public static class One {
@@ -41,7 +42,7 @@ public class JudgeSpeed {
 
         @Setup(Level.Invocation)
         public void begin() {
-            channel = new Channel(stage, SAMPLES);
+            channel = new Channel(stage);
         }
 
         @TearDown(Level.Invocation)
@@ -58,7 +59,7 @@ public class JudgeSpeed {
         @Setup(Level.Invocation)
         public void begin() {
             Stage[] stages = Stage.values();
-            Arrays.setAll(channels, place -> new Channel(stages[place % stages.length], ROUNDS));
+            Arrays.setAll(channels, place -> new Channel(stages[place % stages.length]));
         }
 
         @TearDown(Level.Invocation)
@@ -89,9 +90,9 @@ public class JudgeSpeed {
         work.end(SAMPLES);
     }
 
-    /** 64 cells scan by scan, each for eleven minutes. */
+    /** 64 cells scan by scan, each for an hour and a half. */
     @Benchmark
-    @OperationsPerInvocation(SAMPLES)
+    @OperationsPerInvocation(RACK_SAMPLES)
     public void rack(Rack rack, Work work, Blackhole outcomes) {
         work.begin();
         for (int round = 0; round < ROUNDS; round++) {
@@ -99,7 +100,7 @@ public class JudgeSpeed {
                 outcomes.consume(channel.readOnce());
             }
         }
-        work.end(SAMPLES);
+        work.end(RACK_SAMPLES);
     }
 
     /** What making the scans alone takes. */

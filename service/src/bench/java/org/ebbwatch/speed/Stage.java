@@ -13,7 +13,7 @@ import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.ebbwatch.judge.procedure.Procedure;
 
-/** Where a cell is while its scans are counted, the way there, and what it reads there. Each stage begins where the one before may end. */
+/** Where a cell is while its scans are counted, the way there, and what it reads there in twelve hours. */
 public enum Stage {
     /** On its load, falling from 3.9 V to 2.9 V. */
     DRAINING(Phase.DRAIN, true, 3.9, 2.9),
@@ -21,6 +21,9 @@ public enum Stage {
     RESTING(Phase.REST, false, 0.10, 0.25),
     /** Bonded after a whole rest. */
     TIED_OFF(Phase.TIE_OFF, false, 0.000_2, 0.000_2);
+
+    /** Twelve hours at one scan a second. */
+    static final int STEPS = 43_200;
 
     private static final int FALL_STEPS = 10_800;
     private static final int SHORT_HOLD_STEPS = 62;
@@ -80,9 +83,9 @@ public enum Stage {
         return phase;
     }
 
-    /** What a cell reads that has just come here, for so many steps. */
-    Course course(Judge judge, int steps) {
-        return new Course(judge.lastMillis(), loaded, fromVolts, toVolts, steps);
+    /** What a cell reads that has just come here. */
+    Course course(Judge judge) {
+        return new Course(judge.lastMillis(), loaded, fromVolts, toVolts, STEPS);
     }
 
     private static void fold(Judge judge, boolean loaded, double fromVolts, double toVolts, int steps) {
