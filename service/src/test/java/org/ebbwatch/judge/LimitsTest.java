@@ -94,6 +94,47 @@ class LimitsTest {
             assertThat(bench.judge().allowed()).contains(Act.DRAIN_AGAIN);
         }
 
+        @Test
+        void begins_with_the_third_scan_of_a_sudden_rise() {
+            PassageBench bench =
+                    PassageBench.switched().draining().celsiusExactly(22).watch(seconds(30));
+            rises(bench, 22, 3, 1);
+            assertThat(bench.raised()).as("one step").doesNotContain(FindingKind.HOT);
+
+            rises(bench, 25, 1, 1);
+
+            assertThat(bench.standing()).contains(FindingKind.HOT);
+        }
+
+        @Test
+        void is_not_over_sooner_for_the_calm_before_a_gap() {
+            PassageBench bench = cooled().watch(minutes(50));
+
+            bench.gap(minutes(20)).watch(minutes(55));
+            assertThat(bench.judge().allowed()).doesNotContain(Act.DRAIN_AGAIN);
+            bench.watch(minutes(10));
+
+            assertThat(bench.judge().allowed()).contains(Act.DRAIN_AGAIN);
+        }
+
+        @Test
+        void is_not_over_sooner_for_the_calm_before_the_sensor_was_blind() {
+            PassageBench bench = cooled().watch(minutes(50));
+
+            bench.celsius(Double.NaN).watch(minutes(2)).celsius(22).watch(minutes(55));
+            assertThat(bench.judge().allowed()).doesNotContain(Act.DRAIN_AGAIN);
+            bench.watch(minutes(10));
+
+            assertThat(bench.judge().allowed()).contains(Act.DRAIN_AGAIN);
+        }
+
+        /** Hot, and for five minutes now within two kelvin of the room. */
+        private static PassageBench cooled() {
+            PassageBench bench = PassageBench.switched().draining().celsius(61).watch(seconds(10));
+            bench.watchWhile(minutes(30), at -> bench.celsius(22 + 39 * Math.exp(-at / 500)));
+            return bench;
+        }
+
         private static PassageBench roomAt(double celsius) {
             return PassageBench.switched()
                     .ambient(celsius)
@@ -107,6 +148,21 @@ class LimitsTest {
             for (int second = 1; second <= seconds; second++) {
                 bench.celsiusExactly(celsius + kelvinPerSecond * second).watch(seconds(1));
             }
+        }
+    }
+
+    @Nested
+    class LOAD_HOT {
+
+        @Test
+        void begins_at_one_hundred_and_ten_degrees_sharp_and_opens_the_load() {
+            PassageBench bench = PassageBench.switched().draining().bank(109.9).watch(minutes(1));
+            assertThat(bench.raised()).isEmpty();
+
+            bench.bank(110).watch(seconds(2));
+
+            assertThat(bench.standing()).contains(FindingKind.LOAD_HOT);
+            assertThat(bench.isLoaded()).isFalse();
         }
     }
 
@@ -173,6 +229,17 @@ class LimitsTest {
         void can_be_told_from_sag_once_a_twentieth_of_a_per_cent_has_left() {
             assertThat(collapsingAfter(13, 3.6).raised()).isEmpty();
             assertThat(collapsingAfter(20, 3.6).standing()).contains(FindingKind.CUT_OFF);
+        }
+
+        @Test
+        void can_be_told_from_sag_only_by_what_has_left_since_the_load_last_went_on() {
+            PassageBench bench = PassageBench.switched().draining().watch(hours(2));
+            bench.act(Act.TAKE_OFF).watchUntil(() -> !bench.isLoaded(), seconds(5));
+            assertThat(bench.watchUntil(bench::isLoaded, minutes(1))).isTrue();
+
+            bench.watch(seconds(3)).collapsesTo(3.7, 0.1).watch(seconds(5));
+
+            assertThat(bench.raised()).doesNotContain(FindingKind.CUT_OFF);
         }
 
         @Test
