@@ -4,7 +4,6 @@ import io.micronaut.core.type.Argument;
 import io.micronaut.json.JsonMapper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +12,6 @@ import java.util.OptionalLong;
 import java.util.UUID;
 import org.ebbwatch.alarm.book.Alarm;
 import org.ebbwatch.alarm.book.Alarm.PutAway;
-import org.ebbwatch.alarm.book.AlarmEvent;
 import org.ebbwatch.alarm.book.AlarmKind;
 import org.ebbwatch.alarm.book.AlarmState;
 import org.ebbwatch.alarm.book.AlarmTransitions.Standing;
@@ -23,7 +21,7 @@ import org.ebbwatch.alarm.book.Subject;
 import org.ebbwatch.store.AlarmRow;
 import org.ebbwatch.store.WallLabel;
 
-/** Alarms as rows and as messages. */
+/** Alarms as rows. */
 final class AlarmJson {
     private static final JsonMapper MAPPER = JsonMapper.createDefault();
 
@@ -38,6 +36,7 @@ final class AlarmJson {
         body.put("acknowledgedBy", alarm.acknowledgedBy());
         body.put("cause", cause(alarm.cause()));
         alarm.putAway().ifPresent(putAway -> body.put("putAway", putAway(putAway)));
+        alarm.unheededSinceWallMillis().ifPresent(since -> body.put("unheededSinceWallMillis", since));
         return new AlarmRow(
                 alarm.id(),
                 alarm.kind().name(),
@@ -58,7 +57,7 @@ final class AlarmJson {
         return map;
     }
 
-    private static Map<String, Object> cause(Cause cause) {
+    static Map<String, Object> cause(Cause cause) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("line", cause.line());
         map.put("passageId", cause.passage().map(UUID::toString).orElse(null));
@@ -90,7 +89,17 @@ final class AlarmJson {
                 readCause((Map<?, ?>) body.get("cause")),
                 ((List<?>) body.get("tags")).stream().map(String.class::cast).toList(),
                 (String) body.get("acknowledgedBy"),
-                Optional.ofNullable((Map<?, ?>) body.get("putAway")).map(AlarmJson::readPutAway));
+                Optional.ofNullable((Map<?, ?>) body.get("putAway")).map(AlarmJson::readPutAway),
+                unheededSince(row, body));
+    }
+
+    /** Rows of earlier versions do not say; then it counts from the moment the alarm was raised. */
+    private static OptionalLong unheededSince(AlarmRow row, Map<String, Object> body) {
+        boolean unheeded = (Boolean) body.get("told")
+                && row.cover().equals(Cover.NONE.name())
+                && AlarmState.valueOf(row.state()).isUnacknowledged();
+        Object since = body.get("unheededSinceWallMillis");
+        return unheeded ? OptionalLong.of(since == null ? row.raised().millis() : number(since)) : OptionalLong.empty();
     }
 
     private static PutAway readPutAway(Map<?, ?> map) {
@@ -113,34 +122,6 @@ final class AlarmJson {
                 number(map.get("eventMillis")),
                 map.get("journalSequence") == null ? 0 : number(map.get("journalSequence")),
                 simulated ? (int) number(map.get("speed")) : 0);
-    }
-
-    /** What an outlet is told of a step. */
-    static String message(AlarmEvent event, UUID messageId, long number) {
-        Alarm alarm = event.alarm();
-        Map<String, Object> body = new LinkedHashMap<>();
-        body.put("messageId", messageId.toString());
-        body.put("number", number);
-        body.put("at", Instant.ofEpochMilli(event.at().wallMillis()).toString());
-        body.put("alarmId", alarm.id().toString());
-        body.put("sequence", alarm.steps());
-        body.put("step", event.step().name());
-        body.put("rings", event.rings());
-        body.put("kind", alarm.kind().name());
-        body.put("urgency", alarm.kind().urgency().name());
-        body.put("subject", alarm.subject().text());
-        body.put("state", alarm.state().name());
-        body.put("cover", alarm.cover().name());
-        body.put("latched", alarm.kind().isLatched());
-        body.put("raisedAt", Instant.ofEpochMilli(alarm.raisedWallMillis()).toString());
-        body.put("what", alarm.kind().what());
-        body.put("consequence", alarm.kind().consequence());
-        body.put("toDo", alarm.kind().toDo());
-        body.put("cells", alarm.tags());
-        body.put("cause", cause(alarm.cause()));
-        body.put("who", event.who());
-        body.put("reason", event.reason());
-        return write(body);
     }
 
     private static long number(Object value) {

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.ebbwatch.access.TokenFile;
+import org.ebbwatch.acquire.SystemHostClock;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.judge.procedure.CellCard;
@@ -48,7 +49,7 @@ final class ServeCommand implements Callable<Integer> {
                 rackFile.boards().stream().map(ServeCommand::port).toList(),
                 rackFile.storage(),
                 night,
-                AlarmWays.outlets(rackFile.alarms(), System.getenv()));
+                new AlarmWays(System.getenv(), new SystemHostClock()).of(rackFile.alarms()));
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
         EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
         rackFile.cells().forEach(cell -> rack.expect(cell.board(), cell.channel(), card(cell), procedure(cell)));

@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.Map;
 import org.ebbwatch.access.TokenFile;
 import org.ebbwatch.acquire.SystemHostClock;
+import org.ebbwatch.alarm.AlarmWay;
 import org.ebbwatch.alarm.book.NightHours;
-import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.rack.HttpEntry;
@@ -30,10 +30,10 @@ final class ServiceHost {
      *
      * @throws Refusal if the records cannot be opened
      */
-    static RunningRack rack(List<BoardPort> boards, Path storage, NightHours night, List<Outlet> outlets)
+    static RunningRack rack(List<BoardPort> boards, Path storage, NightHours night, List<AlarmWay> ways)
             throws Refusal {
         return new RunningRack(
-                boards, storage(storage), night, outlets, UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
+                boards, storage(storage), night, ways, UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
     }
 
     /**

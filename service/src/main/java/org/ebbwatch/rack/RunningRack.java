@@ -15,14 +15,16 @@ import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
 import org.ebbwatch.alarm.AlarmClerk;
 import org.ebbwatch.alarm.AlarmDesk;
+import org.ebbwatch.alarm.AlarmLinks;
 import org.ebbwatch.alarm.AlarmReply;
 import org.ebbwatch.alarm.AlarmRequest;
 import org.ebbwatch.alarm.AlarmRequests;
 import org.ebbwatch.alarm.AlarmSource;
+import org.ebbwatch.alarm.AlarmWay;
 import org.ebbwatch.alarm.AlarmsView;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
-import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.OutletAgent;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
@@ -79,18 +81,19 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
             List<BoardPort> boards,
             RackStorage storage,
             NightHours night,
-            List<Outlet> ways,
+            List<AlarmWay> ways,
             Supplier<UUID> ids,
             HostClock clock) {
         this.storage = storage;
-        List<Outbox> outboxes = ways.stream()
-                .map(way -> new Outbox(way, (message, wall) -> storage.alarms().sent(message.id(), wall)))
-                .toList();
+        Map<Outbox, Route> outboxes = new LinkedHashMap<>();
+        ways.forEach(way -> outboxes.put(
+                new Outbox(way.outlet(), (message, wall) -> storage.alarms().sent(message.id(), wall)), way.route()));
         this.happenings = new Happenings(storage.beginRun(clock.now().wallMillis()));
-        this.desk = new AlarmDesk(night, storage, outboxes, ids, clock, happenings);
+        this.desk = new AlarmDesk(night, storage, outboxes, AlarmLinks.NONE, ids, clock, happenings);
         this.clerk = new AlarmClerk(desk, storage);
-        this.outlets =
-                outboxes.stream().map(outbox -> new OutletAgent(outbox, clock)).toList();
+        this.outlets = outboxes.keySet().stream()
+                .map(outbox -> new OutletAgent(outbox, clock))
+                .toList();
         this.watch = new RackWatch(storage, storage, new Agents(), ids, desk, happenings);
         this.people =
                 new WatchDesk(watch, storage, new Agents(), () -> clock.now().wallMillis());

@@ -11,12 +11,14 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToLongFunction;
 import org.ebbwatch.alarm.book.AlarmAnswer;
 import org.ebbwatch.alarm.book.AlarmKind;
 import org.ebbwatch.alarm.book.AlarmStep;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.OutletMessage;
@@ -48,7 +50,8 @@ final class DeskBench implements AutoCloseable {
         this.desk = new AlarmDesk(
                 NightHours.usual(ZoneOffset.UTC),
                 detachable(),
-                List.of(outbox),
+                Map.of(outbox, Route.ALL),
+                AlarmLinks.NONE,
                 UuidCreator::getTimeOrderedEpoch,
                 clock,
                 happenings);

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
@@ -12,12 +14,14 @@ import org.ebbwatch.acquire.BoardSession;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.alarm.AlarmClerk;
 import org.ebbwatch.alarm.AlarmDesk;
+import org.ebbwatch.alarm.AlarmLinks;
 import org.ebbwatch.alarm.AlarmReply;
 import org.ebbwatch.alarm.AlarmRequest;
 import org.ebbwatch.alarm.AlarmRequests;
 import org.ebbwatch.alarm.AlarmSource;
 import org.ebbwatch.alarm.AlarmsView;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.passage.BoardControl;
@@ -79,7 +83,10 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         this.outboxes = ways.stream()
                 .map(way -> new Outbox(way, (message, wall) -> storage.alarms().sent(message.id(), wall)))
                 .toList();
-        this.alarms = new AlarmDesk(NightHours.usual(ZoneOffset.UTC), storage, outboxes, ids, this::now, happenings);
+        Map<Outbox, Route> routes = new LinkedHashMap<>();
+        outboxes.forEach(outbox -> routes.put(outbox, Route.ALL));
+        this.alarms = new AlarmDesk(
+                NightHours.usual(ZoneOffset.UTC), storage, routes, AlarmLinks.NONE, ids, this::now, happenings);
         this.clerk = new AlarmClerk(alarms, storage);
         this.watch = new RackWatch(storage, storage, control, ids, alarms, happenings);
         this.desk = new WatchDesk(watch, storage, control, this::wallMillis);
