@@ -18,7 +18,10 @@ import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.mail.MailOutlet;
 import org.ebbwatch.alarm.mail.MailSettings;
 import org.ebbwatch.alarm.mail.MailSettings.Encryption;
+import org.ebbwatch.alarm.mqtt.MqttBroker;
+import org.ebbwatch.alarm.mqtt.MqttSettings;
 import org.ebbwatch.alarm.outlet.BodySignature;
+import org.ebbwatch.alarm.outlet.BuzzerOutlet;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.TrustedCertificates;
 import org.ebbwatch.alarm.outlet.WebhookOutlet;
@@ -28,6 +31,7 @@ import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.rack.AlarmEntry;
 import org.ebbwatch.rack.Given;
 import org.ebbwatch.rack.OutletEntry;
+import org.ebbwatch.rack.RunningRack;
 import org.ebbwatch.rack.WayEntry;
 import org.ebbwatch.rack.WayEntry.HeaderEntry;
 
@@ -35,11 +39,13 @@ import org.ebbwatch.rack.WayEntry.HeaderEntry;
  * Makes of what a rack file says of alarms the ways they leave. Secrets are taken from the environment or from files of their own
  * and shown nowhere.
  */
-final class AlarmWays {
+final class AlarmWays implements AutoCloseable {
     private static final int LONGEST_SECRET_BYTES = 10_000;
 
     private final Map<String, String> environment;
     private final HostClock clock;
+    private final Map<MqttBroker, Duration> brokers = new LinkedHashMap<>();
+    private volatile RunningRack rack;
 
     /** Secrets come from there; what is signed is signed with that time. */
     AlarmWays(Map<String, String> environment, HostClock clock) {
@@ -85,7 +91,10 @@ final class AlarmWays {
         if (way instanceof WayEntry.Mail mail) {
             return mail(name, mail);
         }
-        throw new IllegalStateException("no outlet is made of " + way);
+        if (way instanceof WayEntry.Mqtt mqtt) {
+            return mqtt(name, mqtt);
+        }
+        return new BuzzerOutlet(name, ((WayEntry.BoardBuzzer) way).seconds(), this::buzz);
     }
 
     private Outlet webhook(String name, WayEntry.Webhook entry) {
@@ -114,6 +123,38 @@ final class AlarmWays {
                         entry.to(),
                         entry.timeout(),
                         entry.certificates().map(TrustedCertificates::read)));
+    }
+
+    private Outlet mqtt(String name, WayEntry.Mqtt entry) {
+        var broker = new MqttBroker(new MqttSettings(
+                entry.host(),
+                entry.port(),
+                entry.security() == WayEntry.Security.TLS,
+                entry.certificates().map(TrustedCertificates::read),
+                entry.login().map(login -> new MqttSettings.Login(login.user(), text(login.password()))),
+                entry.clientId(),
+                entry.prefix(),
+                entry.sessionExpiry(),
+                MqttSettings.USUAL_PATIENCE));
+        brokers.put(broker, entry.channelPause());
+        return broker.outlet(name);
+    }
+
+    private boolean buzz(int seconds) {
+        RunningRack running = rack;
+        return running != null && running.buzz(seconds);
+    }
+
+    /** The rack is at work: its boards may be sounded, its channels told of. Once. */
+    void begin(RunningRack running) {
+        rack = running;
+        brokers.forEach((broker, pause) -> broker.start(running, pause));
+    }
+
+    /** The rack is no longer at work. */
+    @Override
+    public void close() {
+        brokers.keySet().forEach(MqttBroker::close);
     }
 
     private String text(Given given) {

@@ -45,16 +45,19 @@ final class ServeCommand implements Callable<Integer> {
         ServiceHost.requireFree(rackFile.http().address(), rackFile.http().port());
         PrintWriter out = spec.commandLine().getOut();
         NightHours night = AlarmWays.night(rackFile.alarms());
+        var ways = new AlarmWays(System.getenv(), new SystemHostClock());
         RunningRack rack = ServiceHost.rack(
                 rackFile.boards().stream().map(ServeCommand::port).toList(),
                 rackFile.storage(),
                 night,
-                new AlarmWays(System.getenv(), new SystemHostClock()).of(rackFile.alarms()));
+                ways.of(rackFile.alarms()),
+                rackFile.alarms().publicAddress());
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
         EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
         rackFile.cells().forEach(cell -> rack.expect(cell.board(), cell.channel(), card(cell), procedure(cell)));
-        Runtime.getRuntime().addShutdownHook(new Thread(rack::close, "stop"));
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(rack, ways), "stop"));
         rack.start();
+        ways.begin(rack);
         out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: "
                 + rackFile.storage());
         out.println("Stop with Ctrl-C. Cells can burn; do not rely on this program alone.");
@@ -62,6 +65,11 @@ final class ServeCommand implements Callable<Integer> {
         tellLinks(rack, out);
         Thread.currentThread().join();
         return 0;
+    }
+
+    private static void stop(RunningRack rack, AlarmWays ways) {
+        rack.close();
+        ways.close();
     }
 
     /** On a thread of its own, so that the rack is watched on whatever becomes of the telling. */

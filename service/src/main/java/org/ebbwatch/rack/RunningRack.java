@@ -13,8 +13,11 @@ import org.ebbwatch.acquire.BoardAgent;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
+import org.ebbwatch.alarm.AcknowledgeLinks;
 import org.ebbwatch.alarm.AlarmClerk;
 import org.ebbwatch.alarm.AlarmDesk;
+import org.ebbwatch.alarm.AlarmLinkClerk;
+import org.ebbwatch.alarm.AlarmLinkDesk;
 import org.ebbwatch.alarm.AlarmLinks;
 import org.ebbwatch.alarm.AlarmReply;
 import org.ebbwatch.alarm.AlarmRequest;
@@ -39,6 +42,7 @@ import org.ebbwatch.passage.RackStorage;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackWatch;
 import org.ebbwatch.passage.WatchDesk;
+import org.ebbwatch.rig.message.Identity;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -58,6 +62,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
     private final RackDesk people;
     private final AlarmDesk desk;
     private final AlarmClerk clerk;
+    private final Optional<AlarmLinkDesk> links;
     private final List<OutletAgent> outlets;
     private final Map<String, BoardAgent> agents = new LinkedHashMap<>();
     private final CountDownLatch closing = new CountDownLatch(1);
@@ -76,12 +81,14 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
      *
      * @param night when nobody is woken for what can wait
      * @param ways by which alarms leave; may be empty
+     * @param links by which messages can be acknowledged; empty: they carry none
      */
     public RunningRack(
             List<BoardPort> boards,
             RackStorage storage,
             NightHours night,
             List<AlarmWay> ways,
+            Optional<AcknowledgeLinks> links,
             Supplier<UUID> ids,
             HostClock clock) {
         this.storage = storage;
@@ -89,8 +96,16 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
         ways.forEach(way -> outboxes.put(
                 new Outbox(way.outlet(), (message, wall) -> storage.alarms().sent(message.id(), wall)), way.route()));
         this.happenings = new Happenings(storage.beginRun(clock.now().wallMillis()));
-        this.desk = new AlarmDesk(night, storage, outboxes, AlarmLinks.NONE, ids, clock, happenings);
+        this.desk = new AlarmDesk(
+                night,
+                storage,
+                outboxes,
+                links.map(AlarmLinks.class::cast).orElse(AlarmLinks.NONE),
+                ids,
+                clock,
+                happenings);
         this.clerk = new AlarmClerk(desk, storage);
+        this.links = links.map(it -> new AlarmLinkClerk(desk, clerk, it, clock, lock));
         this.outlets = outboxes.keySet().stream()
                 .map(outbox -> new OutletAgent(outbox, clock))
                 .toList();
@@ -145,6 +160,27 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
     @Override
     public AlarmReply ask(AlarmRequest request, String key) {
         return lock.call(() -> clerk.ask(request, key));
+    }
+
+    /**
+     * Asks every board that has a buzzer to sound it.
+     *
+     * @param seconds 0 to 255; 0 stops it
+     * @return whether any board was asked
+     */
+    public boolean buzz(int seconds) {
+        return lock.call(() -> agents.values().stream()
+                        .map(BoardAgent::session)
+                        .filter(session ->
+                                session.identity().filter(Identity::hasBuzzer).isPresent())
+                        .filter(session -> session.buzzer(seconds).isPresent())
+                        .count()
+                > 0);
+    }
+
+    /** Where links of messages lead to; empty where messages carry none. */
+    public Optional<AlarmLinkDesk> links() {
+        return links;
     }
 
     /** What happened lately. */

@@ -1,0 +1,88 @@
+package org.ebbwatch.alarm.mqtt;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
+/** A connection to a server that can be pulled out and put in again. */
+final class Cable implements AutoCloseable {
+    private final ServerSocket near = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
+    private final List<Socket> ends = Collections.synchronizedList(new ArrayList<>());
+    private final String host;
+    private final int port;
+    private volatile boolean pulled;
+
+    Cable(String host, int port) throws IOException {
+        this.host = host;
+        this.port = port;
+        onThread(this::listen);
+    }
+
+    int port() {
+        return near.getLocalPort();
+    }
+
+    void pull() throws IOException {
+        pulled = true;
+        synchronized (ends) {
+            for (Socket end : ends) {
+                end.setSoLinger(true, 0);
+                end.close();
+            }
+            ends.clear();
+        }
+    }
+
+    void putIn() {
+        pulled = false;
+    }
+
+    private void listen() throws IOException {
+        while (true) {
+            Socket client = near.accept();
+            if (pulled) {
+                client.close();
+                continue;
+            }
+            var server = new Socket(host, port);
+            ends.addAll(List.of(client, server));
+            onThread(() -> hand(client, server));
+            onThread(() -> hand(server, client));
+        }
+    }
+
+    private static void hand(Socket from, Socket to) throws IOException {
+        try (from;
+                to) {
+            from.getInputStream().transferTo(to.getOutputStream());
+        }
+    }
+
+    private interface Work {
+        void run() throws IOException;
+    }
+
+    private static void onThread(Work work) {
+        var thread = new Thread(
+                () -> {
+                    try {
+                        work.run();
+                    } catch (IOException over) {
+                        // The connection is.
+                    }
+                },
+                "cable");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    @Override
+    public void close() throws IOException {
+        near.close();
+        pull();
+    }
+}
