@@ -29,7 +29,6 @@ import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.PassageStanding;
 import org.ebbwatch.passage.RackObserver;
 import org.ebbwatch.passage.RackStorage;
-import org.ebbwatch.store.AlarmStepRow;
 import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.WallLabel;
 import org.ebbwatch.time.HostTime;
@@ -225,7 +224,7 @@ public final class AlarmDesk implements RackObserver {
             } else {
                 table.update(row);
             }
-            table.append(step(event, wall));
+            table.append(AlarmJson.step(event, wall));
             news.add(AlarmNews.of(event));
             post.tell(event, wall);
         }
@@ -233,22 +232,6 @@ public final class AlarmDesk implements RackObserver {
 
     private static WallLabel wall(HostTime now) {
         return new WallLabel(now.wallMillis(), now.wallQuality().name().toLowerCase(Locale.ROOT));
-    }
-
-    private static AlarmStepRow step(AlarmEvent event, WallLabel wall) {
-        return new AlarmStepRow(
-                event.alarm().id(),
-                event.alarm().steps(),
-                event.step().name(),
-                event.before().state().name(),
-                event.before().cover().name(),
-                event.alarm().state().name(),
-                event.alarm().cover().name(),
-                event.who(),
-                event.reason(),
-                event.alarm().cause().eventMillis(),
-                event.alarm().cause().line(),
-                wall);
     }
 
     private static Moment moment(HostTime now) {

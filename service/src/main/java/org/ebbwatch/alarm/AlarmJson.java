@@ -12,6 +12,7 @@ import java.util.OptionalLong;
 import java.util.UUID;
 import org.ebbwatch.alarm.book.Alarm;
 import org.ebbwatch.alarm.book.Alarm.PutAway;
+import org.ebbwatch.alarm.book.AlarmEvent;
 import org.ebbwatch.alarm.book.AlarmKind;
 import org.ebbwatch.alarm.book.AlarmState;
 import org.ebbwatch.alarm.book.AlarmTransitions.Standing;
@@ -19,9 +20,10 @@ import org.ebbwatch.alarm.book.Cause;
 import org.ebbwatch.alarm.book.Cover;
 import org.ebbwatch.alarm.book.Subject;
 import org.ebbwatch.store.AlarmRow;
+import org.ebbwatch.store.AlarmStepRow;
 import org.ebbwatch.store.WallLabel;
 
-/** Alarms as rows. */
+/** Alarms and their steps as rows. */
 final class AlarmJson {
     private static final JsonMapper MAPPER = JsonMapper.createDefault();
 
@@ -46,6 +48,23 @@ final class AlarmJson {
                 alarm.isAlive(),
                 new WallLabel(alarm.raisedWallMillis(), wallQuality),
                 write(body));
+    }
+
+    /** The row of a step. */
+    static AlarmStepRow step(AlarmEvent event, WallLabel wall) {
+        return new AlarmStepRow(
+                event.alarm().id(),
+                event.alarm().steps(),
+                event.step().name(),
+                event.before().state().name(),
+                event.before().cover().name(),
+                event.alarm().state().name(),
+                event.alarm().cover().name(),
+                event.who(),
+                event.reason(),
+                event.alarm().cause().eventMillis(),
+                event.alarm().cause().line(),
+                wall);
     }
 
     private static Map<String, Object> putAway(PutAway putAway) {

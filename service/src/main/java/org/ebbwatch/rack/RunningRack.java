@@ -31,7 +31,6 @@ import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.OutletAgent;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
-import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
@@ -42,7 +41,6 @@ import org.ebbwatch.passage.RackStorage;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackWatch;
 import org.ebbwatch.passage.WatchDesk;
-import org.ebbwatch.rig.message.Identity;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -64,7 +62,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
     private final AlarmClerk clerk;
     private final Optional<AlarmLinkDesk> links;
     private final List<OutletAgent> outlets;
-    private final Map<String, BoardAgent> agents = new LinkedHashMap<>();
+    private final ConnectedBoards connected = new ConnectedBoards();
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Thread keeper = new Thread(this::keep, "trace keeper");
 
@@ -109,12 +107,11 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
         this.outlets = outboxes.keySet().stream()
                 .map(outbox -> new OutletAgent(outbox, clock))
                 .toList();
-        this.watch = new RackWatch(storage, storage, new Agents(), ids, desk, happenings);
-        this.people =
-                new WatchDesk(watch, storage, new Agents(), () -> clock.now().wallMillis());
+        this.watch = new RackWatch(storage, storage, connected, ids, desk, happenings);
+        this.people = new WatchDesk(watch, storage, connected, () -> clock.now().wallMillis());
         for (BoardPort board : boards) {
             watch.expect(board.name());
-            agents.put(
+            connected.add(
                     board.name(),
                     new BoardAgent(
                             board.name(),
@@ -134,7 +131,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
             desk.resume(watch.standings());
         });
         outlets.forEach(OutletAgent::start);
-        agents.values().forEach(BoardAgent::start);
+        connected.start();
         keeper.start();
     }
 
@@ -169,13 +166,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
      * @return whether any board was asked
      */
     public boolean buzz(int seconds) {
-        return lock.call(() -> agents.values().stream()
-                        .map(BoardAgent::session)
-                        .filter(session ->
-                                session.identity().filter(Identity::hasBuzzer).isPresent())
-                        .filter(session -> session.buzzer(seconds).isPresent())
-                        .count()
-                > 0);
+        return lock.call(() -> connected.buzz(seconds));
     }
 
     /** Where links of messages lead to; empty where messages carry none. */
@@ -214,9 +205,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
     public void close() {
         closing.countDown();
         try {
-            for (BoardAgent agent : agents.values()) {
-                agent.close();
-            }
+            connected.close();
             keeper.join(JOIN_MILLIS);
             outlets.forEach(OutletAgent::close);
         } catch (InterruptedException e) {
@@ -248,23 +237,6 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
             });
         } catch (RuntimeException e) {
             LOG.error("Readings could not be forced to disk; watching goes on, trying again", e);
-        }
-    }
-
-    private final class Agents implements BoardControl {
-        @Override
-        public void setLoad(String board, int channel, boolean closed) {
-            agents.get(board).session().setLoad(channel, closed);
-        }
-
-        @Override
-        public boolean checkLead(String board, int channel) {
-            return agents.get(board).session().checkLead(channel).isPresent();
-        }
-
-        @Override
-        public boolean blink(String board, int channel, int seconds) {
-            return agents.get(board).session().blink(channel, seconds).isPresent();
         }
     }
 }

@@ -47,18 +47,19 @@ final class DeskBench implements AutoCloseable {
     private long eventMillis = Standings.EVENT_MILLIS;
 
     DeskBench(Path directory, HandClock clock) {
-        this(directory, clock, List.of());
+        this(directory, clock, Map.of());
     }
 
     /** With other ways out than the one that is here. */
-    DeskBench(Path directory, HandClock clock, List<Outlet> ways) {
+    DeskBench(Path directory, HandClock clock, Map<? extends Outlet, Route> ways) {
         this.clock = clock;
         this.rack = StoredRack.open(directory);
         this.table = rack.alarms();
-        List<Outlet> all = ways.isEmpty() ? List.of(new Receiver()) : ways;
-        all.forEach(way -> outboxes.add(new Outbox(way, (message, wall) -> table.sent(message.id(), wall))));
+        Map<? extends Outlet, Route> all = ways.isEmpty() ? Map.of(new Receiver(), Route.ALL) : ways;
         Map<Outbox, Route> routes = new LinkedHashMap<>();
-        outboxes.forEach(outbox -> routes.put(outbox, Route.ALL));
+        all.forEach(
+                (way, route) -> routes.put(new Outbox(way, (message, wall) -> table.sent(message.id(), wall)), route));
+        outboxes.addAll(routes.keySet());
         var signed = new AcknowledgeLinks(URI.create("https://rack.example"), new byte[32]);
         this.desk = new AlarmDesk(
                 NightHours.usual(ZoneOffset.UTC),

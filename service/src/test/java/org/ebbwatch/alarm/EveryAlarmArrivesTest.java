@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -23,6 +24,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.ebbwatch.alarm.ForgetfulReceiver.Manners;
 import org.ebbwatch.alarm.book.AlarmStep;
+import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.OutletMessage;
 import org.ebbwatch.judge.FindingKind;
 import org.ebbwatch.passage.PassageStanding;
@@ -65,7 +67,9 @@ class EveryAlarmArrivesTest {
         }
 
         private void begin() {
-            service = new DeskBench(records(), clock, List.copyOf(receivers));
+            Map<ForgetfulReceiver, Route> ways = new LinkedHashMap<>();
+            receivers.forEach(receiver -> ways.put(receiver, Route.ALL));
+            service = new DeskBench(records(), clock, ways);
             service.desk.resume(standings());
         }
 

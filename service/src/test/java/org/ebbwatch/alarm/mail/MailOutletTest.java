@@ -20,6 +20,7 @@ import org.ebbwatch.alarm.mail.MailSettings.Encryption;
 import org.ebbwatch.alarm.mail.MailSettings.Login;
 import org.ebbwatch.alarm.outlet.Outlet.NotTaken;
 import org.ebbwatch.alarm.outlet.Outlet.Taken;
+import org.ebbwatch.alarm.outlet.OwnCertificate;
 import org.ebbwatch.alarm.outlet.TrustedCertificates;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;

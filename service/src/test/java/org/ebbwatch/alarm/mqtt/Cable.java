@@ -7,16 +7,28 @@ import java.net.Socket;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import javax.net.ssl.SSLContext;
 
 /** A connection to a server that can be pulled out and put in again. */
 final class Cable implements AutoCloseable {
-    private final ServerSocket near = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
+    private final ServerSocket near;
     private final List<Socket> ends = Collections.synchronizedList(new ArrayList<>());
     private final String host;
     private final int port;
     private volatile boolean pulled;
 
     Cable(String host, int port) throws IOException {
+        this(host, port, new ServerSocket(0, 50, InetAddress.getLoopbackAddress()));
+    }
+
+    /** A cable whose near end speaks TLS, while the server at the far end does not. */
+    static Cable encrypted(String host, int port, SSLContext shown) throws IOException {
+        return new Cable(
+                host, port, shown.getServerSocketFactory().createServerSocket(0, 50, InetAddress.getLoopbackAddress()));
+    }
+
+    private Cable(String host, int port, ServerSocket near) {
+        this.near = near;
         this.host = host;
         this.port = port;
         onThread(this::listen);
@@ -30,7 +42,6 @@ final class Cable implements AutoCloseable {
         pulled = true;
         synchronized (ends) {
             for (Socket end : ends) {
-                end.setSoLinger(true, 0);
                 end.close();
             }
             ends.clear();

@@ -10,6 +10,7 @@ import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -21,9 +22,12 @@ import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.Outlet.Taken;
 import org.ebbwatch.alarm.outlet.OutletAgent;
 import org.ebbwatch.alarm.outlet.OutletMessage;
+import org.ebbwatch.alarm.outlet.OwnCertificate;
+import org.ebbwatch.alarm.outlet.TrustedCertificates;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** What a real broker tells others of us. */
 class MqttBrokerTest {
@@ -116,6 +120,46 @@ class MqttBrokerTest {
             assertThat(listener.heard())
                     .containsExactly(new Heard(prefix + "/alarms", "{\"number\":1}", false, MqttQos.AT_LEAST_ONCE));
         }
+    }
+
+    @Test
+    void an_encrypted_broker_is_told_when_it_proves_who_it_is(@TempDir Path folder) throws Exception {
+        var own = OwnCertificate.of("localhost", folder);
+        try (var cable = Cable.encrypted(mosquitto.host(), mosquitto.port(), own.server());
+                var broker = new MqttBroker(encrypted(cable, Optional.of(TrustedCertificates.read(own.pem()))))) {
+            broker.start(rack, PAUSE);
+            Outlet outlet = broker.outlet("mqtt");
+            soon().until(() -> outlet.deliver(message(1)) instanceof Taken);
+        }
+    }
+
+    @Test
+    void an_encrypted_broker_nobody_vouches_for_is_told_nothing(@TempDir Path folder) throws Exception {
+        var other = OwnCertificate.of("elsewhere.example", folder);
+        for (Optional<TrustedCertificates> trust :
+                List.of(Optional.<TrustedCertificates>empty(), Optional.of(TrustedCertificates.read(other.pem())))) {
+            try (var cable = Cable.encrypted(mosquitto.host(), mosquitto.port(), other.server());
+                    var broker = new MqttBroker(encrypted(cable, trust));
+                    Listener listener = listener("/#")) {
+                broker.start(rack, PAUSE);
+                Outlet outlet = broker.outlet("mqtt");
+                soon().until(() -> outlet.deliver(message(1)).toString().contains("cannot be reached, or refuses"));
+                assertThat(listener.heard()).isEmpty();
+            }
+        }
+    }
+
+    private MqttSettings encrypted(Cable cable, Optional<TrustedCertificates> trust) {
+        return new MqttSettings(
+                "localhost",
+                cable.port(),
+                true,
+                trust,
+                Optional.empty(),
+                "ebbwatch-" + prefix.replace('/', '-'),
+                prefix,
+                Duration.ofMinutes(1),
+                Duration.ofSeconds(5));
     }
 
     @Test

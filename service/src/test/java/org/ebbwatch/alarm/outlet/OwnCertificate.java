@@ -1,4 +1,4 @@
-package org.ebbwatch.alarm.mail;
+package org.ebbwatch.alarm.outlet;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -18,10 +18,11 @@ import javax.net.ssl.SSLContext;
  * @param pem the certificate, to be believed
  * @param server what a server needs to show it
  */
-record OwnCertificate(Path pem, SSLContext server) {
+public record OwnCertificate(Path pem, SSLContext server) {
     private static final String PASSWORD = "changeit";
 
-    static OwnCertificate of(String host, Path folder) throws IOException, InterruptedException {
+    /** One for that host, valid for a month. */
+    public static OwnCertificate of(String host, Path folder) throws IOException, InterruptedException {
         Path store = folder.resolve(host + ".p12");
         Path pem = folder.resolve(host + ".pem");
         keytool(
