@@ -3,6 +3,7 @@ package org.ebbwatch.web;
 import io.micronaut.http.HttpResponse;
 import io.micronaut.http.HttpStatus;
 import io.micronaut.http.MediaType;
+import java.util.List;
 import org.ebbwatch.alarm.AlarmLinkDesk.LinkAnswer;
 import org.ebbwatch.alarm.AlarmReceipt;
 import org.ebbwatch.alarm.AlarmView;
@@ -80,12 +81,20 @@ final class AcknowledgePage {
             """;
 
     private static String alarm(AlarmView alarm) {
-        String where = alarm.tags().isEmpty() ? alarm.cause().board() : String.join(", ", alarm.tags());
-        return line(where.isEmpty() ? "the rack" : where)
+        return line(where(alarm.tags(), alarm.cause().board()))
                 + "      <p class=\"to-do\"><strong>To do:</strong> " + escaped(alarm.toDo()) + "</p>\n"
                 + line(alarm.consequence())
                 + line(alarm.cause().line())
                 + line("The alarm " + alarm.kind() + " is " + alarm.state() + ", cover " + alarm.cover() + '.');
+    }
+
+    /** Which cells, or which board, or the rack. */
+    static String where(List<String> cells, String board) {
+        if (cells.isEmpty()) {
+            return board.isEmpty() ? "The rack." : "Board " + board + '.';
+        }
+        String which = (cells.size() == 1 ? "Cell " : "Cells ") + String.join(", ", cells);
+        return which + (board.isEmpty() ? "" : ", board " + board) + '.';
     }
 
     private static String said(AlarmReceipt receipt, boolean onDisk) {

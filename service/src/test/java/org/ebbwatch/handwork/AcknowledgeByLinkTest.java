@@ -101,7 +101,7 @@ class AcknowledgeByLinkTest {
         assertThat(page.headers().firstValue("content-type")).hasValue("text/html;charset=utf-8");
         assertThat(page.body())
                 .contains("<h1>" + alarm().kind().what() + "</h1>")
-                .contains("<p>A-17</p>")
+                .contains("<p>Cell A-17, board bench.</p>")
                 .contains("<strong>To do:</strong> Read why it is held.")
                 .contains("<form method=\"post\">")
                 .doesNotContain("<script");

@@ -74,6 +74,14 @@ class AcknowledgePageTest {
     }
 
     @Test
+    void what_is_about_no_cell_and_no_board_is_about_the_rack() {
+        assertThat(AcknowledgePage.where(List.of("A", "B"), "shed")).isEqualTo("Cells A, B, board shed.");
+        assertThat(AcknowledgePage.where(List.of("A"), "")).isEqualTo("Cell A.");
+        assertThat(AcknowledgePage.where(List.of(), "shed")).isEqualTo("Board shed.");
+        assertThat(AcknowledgePage.where(List.of(), "")).isEqualTo("The rack.");
+    }
+
+    @Test
     void what_people_and_boards_wrote_is_escaped() {
         assertThat(body(new LinkAnswer.Open(ALARM)))
                 .contains("&lt;script&gt;alert(&#39;&quot;&amp;&quot;&#39;)&lt;/script&gt;");

@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.ebbwatch.alarm.mail.MailSettings.Encryption;
 import org.ebbwatch.alarm.mail.MailSettings.Login;
+import org.ebbwatch.alarm.outlet.Cable;
 import org.ebbwatch.alarm.outlet.Outlet.NotTaken;
 import org.ebbwatch.alarm.outlet.Outlet.Taken;
 import org.ebbwatch.alarm.outlet.OwnCertificate;
@@ -116,6 +117,22 @@ class MailOutletTest {
         int port = server.getSmtp().getPort();
         server.stop();
         assertThat(outlet.deliver(Mails.raised())).isEqualTo(new NotTaken("localhost:" + port + " cannot be reached"));
+    }
+
+    @Test
+    void a_server_that_speaks_tls_from_the_beginning_is_told_when_it_proves_who_it_is(@TempDir Path folder)
+            throws Exception {
+        var own = OwnCertificate.of("localhost", folder);
+        try (var cable = Cable.encrypted("localhost", server.getSmtp().getPort(), own.server())) {
+            assertThat(outlet(cable.port(), Encryption.TLS, LOGIN, Optional.empty())
+                            .deliver(Mails.raised()))
+                    .isInstanceOf(NotTaken.class);
+            assertThat(server.getReceivedMessages()).isEmpty();
+            assertThat(outlet(cable.port(), Encryption.TLS, LOGIN, Optional.of(TrustedCertificates.read(own.pem())))
+                            .deliver(Mails.raised()))
+                    .isEqualTo(new Taken());
+        }
+        assertThat(server.getReceivedMessages()).hasSize(1);
     }
 
     @Nested

@@ -17,6 +17,7 @@ import java.util.UUID;
 import org.awaitility.core.ConditionFactory;
 import org.ebbwatch.acquire.SystemHostClock;
 import org.ebbwatch.alarm.mqtt.Listener.Heard;
+import org.ebbwatch.alarm.outlet.Cable;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.Outlet.Taken;

@@ -1,4 +1,4 @@
-package org.ebbwatch.alarm.mqtt;
+package org.ebbwatch.alarm.outlet;
 
 import java.io.IOException;
 import java.net.InetAddress;
@@ -10,19 +10,20 @@ import java.util.List;
 import javax.net.ssl.SSLContext;
 
 /** A connection to a server that can be pulled out and put in again. */
-final class Cable implements AutoCloseable {
+public final class Cable implements AutoCloseable {
     private final ServerSocket near;
     private final List<Socket> ends = Collections.synchronizedList(new ArrayList<>());
     private final String host;
     private final int port;
     private volatile boolean pulled;
 
-    Cable(String host, int port) throws IOException {
+    /** A cable to that server. */
+    public Cable(String host, int port) throws IOException {
         this(host, port, new ServerSocket(0, 50, InetAddress.getLoopbackAddress()));
     }
 
     /** A cable whose near end speaks TLS, while the server at the far end does not. */
-    static Cable encrypted(String host, int port, SSLContext shown) throws IOException {
+    public static Cable encrypted(String host, int port, SSLContext shown) throws IOException {
         return new Cable(
                 host, port, shown.getServerSocketFactory().createServerSocket(0, 50, InetAddress.getLoopbackAddress()));
     }
@@ -34,11 +35,13 @@ final class Cable implements AutoCloseable {
         onThread(this::listen);
     }
 
-    int port() {
+    /** Of its near end, on this machine. */
+    public int port() {
         return near.getLocalPort();
     }
 
-    void pull() throws IOException {
+    /** Pulls it out: what was open breaks, and nothing can be opened. */
+    public void pull() throws IOException {
         pulled = true;
         synchronized (ends) {
             for (Socket end : ends) {
@@ -48,7 +51,8 @@ final class Cable implements AutoCloseable {
         }
     }
 
-    void putIn() {
+    /** Puts it in again. */
+    public void putIn() {
         pulled = false;
     }
 
