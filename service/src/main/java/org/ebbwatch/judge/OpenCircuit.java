@@ -1,5 +1,6 @@
 package org.ebbwatch.judge;
 
+import java.util.Locale;
 import java.util.Optional;
 import org.ebbwatch.judge.Entry.LeadProof;
 import org.ebbwatch.judge.Outcome.Wish;
@@ -11,6 +12,11 @@ import org.ebbwatch.judge.procedure.Procedure;
  * LOAD_STUCK; what follows from them is {@link Passage}'s.
  */
 final class OpenCircuit {
+    /** An empty cell moves by less than 1 mV a kelvin with the room: common practice, no source. */
+    private static final double ABOVE_REST_VOLTS = 0.020;
+
+    private static final double ABOVE_REST_FRACTION = 0.1;
+
     private final FindingBook findings;
     private final LoadWatch load;
     private final FineRecovery fine = new FineRecovery();
@@ -19,11 +25,12 @@ final class OpenCircuit {
     private final Confirmation back = new Confirmation();
     private final SinkingRest sinking = new SinkingRest();
     private Procedure procedure;
-    /** From the load coming off, or the first rest without that, until it goes on or the leads are bonded. */
+    /** From the load coming off, or the first rest without that, until it goes on or the leads are bonded; and from their parting. */
     private RestOutlook outlook;
 
     private long sinceMillis;
     private boolean parted;
+    private double restedVolts = Double.NaN;
 
     OpenCircuit(FindingBook findings, LoadWatch load, HandStep hand, Procedure procedure) {
         this.findings = findings;
@@ -63,8 +70,9 @@ final class OpenCircuit {
         sinking.begin();
     }
 
-    /** The leads have just been bonded: what would have come back is not seen any more. */
+    /** The leads have just been bonded, after the rest: it will not stand higher again by itself. */
     void bonded() {
+        restedVolts = proof.smoothVolts();
         outlook = null;
     }
 
@@ -77,6 +85,7 @@ final class OpenCircuit {
         double offset = LoadWatch.STEP_FACTOR * proof.expandedVolts();
         double onLoad = load.beforeVolts();
         proof.begin(0, onLoad > offset ? onLoad : offset);
+        outlook = new RestOutlook(millis);
     }
 
     long forMillis(long millis) {
@@ -99,6 +108,20 @@ final class OpenCircuit {
     /** Why nothing may rest on this voltage: it sinks where a resting cell's cannot. */
     Optional<String> sinks() {
         return sinking.sinks() ? Optional.of(sinking.reason()) : Optional.empty();
+    }
+
+    /** Why nothing may rest on it: parted, it stands higher than before it was bonded, and a bond charges nothing. */
+    Optional<String> standsAboveItsRest() {
+        double allowed = Math.max(ABOVE_REST_VOLTS, ABOVE_REST_FRACTION * restedVolts)
+                + LoadWatch.STEP_FACTOR * proof.expandedVolts();
+        boolean above = parted && proof.smoothVolts() - restedVolts > allowed;
+        return above
+                ? Optional.of(String.format(
+                        Locale.ROOT,
+                        "parted it stands at %.3f V, higher than the %.3f V after its rest: another cell, or something fed it",
+                        proof.smoothVolts(),
+                        restedVolts))
+                : Optional.empty();
     }
 
     /** Follows one reading; says whether the lead seems to be off. */

@@ -1,6 +1,7 @@
 package org.ebbwatch.judge;
 
 import java.util.Locale;
+import java.util.Optional;
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.GapWatch.Suspicion;
 import org.ebbwatch.judge.Outcome.Wish;
@@ -196,6 +197,8 @@ final class Readings {
             passage.obeyFindings();
         } else if (openCircuit.isUnseen() || (longest && openCircuit.isUnproven())) {
             watch.ask(Wish.ASK_METER);
+        } else if (!gaps.isOwed()) {
+            openCircuit.willComeBack(now).ifPresent(to -> cameBack(to.limitAfterMillis()));
         }
     }
 
@@ -215,8 +218,9 @@ final class Readings {
             cameBack(openCircuit.forMillis(now.atMillis()));
             return false;
         }
-        if (!now.announced() && openCircuit.sinks().isPresent()) {
-            passage.hold(openCircuit.sinks().orElseThrow());
+        Optional<String> doubt = openCircuit.sinks().or(openCircuit::standsAboveItsRest);
+        if (!now.announced() && doubt.isPresent()) {
+            passage.hold(doubt.get());
             return false;
         }
         return true;

@@ -48,6 +48,30 @@ class ReleaseTest {
         assertThat(bench.judge().allowed()).isEmpty();
     }
 
+    /** Two simulated cells changed for slow ones while bonded, and one with a charger on it, were released without this. */
+    @Test
+    void a_parted_cell_that_stands_higher_than_after_its_rest_is_held() {
+        PassageBench bench = PassageBench.switched().tiedOff().watch(hours(25)).cell(0.40, 0.03);
+        bench.act(Act.PART).watch(minutes(50));
+
+        assertThat(bench.phase()).isEqualTo(Phase.HELD);
+        assertThat(bench.judge().reason()).contains("another cell, or something fed it");
+        assertThat(bench.raised()).isEmpty();
+        assertThat(bench.judge().allowed()).doesNotContain(Act.RELEASE);
+    }
+
+    @Test
+    void a_parted_cell_that_will_come_back_over_the_limit_goes_back_on_its_load() {
+        PassageBench bench = PassageBench.switched().draining().drainedTo(0.45, 0.03);
+        bench.watch(hours(12).plusMinutes(2)).watch(hours(24).plusMinutes(2)).act(Act.TIE_OFF);
+        assertThat(bench.phase()).isEqualTo(Phase.TIE_OFF);
+        bench.watch(hours(25)).recoveringOver(40_000).cell(0.9, 0.03);
+        bench.act(Act.PART).watch(hours(5));
+
+        assertThat(bench.raised()).containsExactly(FindingKind.REBOUND);
+        assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
+    }
+
     @Nested
     class Before_its_hour_is_over {
 
@@ -61,8 +85,11 @@ class ReleaseTest {
 
         @Test
         void a_parted_cell_that_comes_back_goes_back_on_its_load() {
-            PassageBench bench =
-                    PassageBench.switched().parted().cell(0.6, 0.03).watch(minutes(30));
+            PassageBench bench = PassageBench.switched().draining().drainedTo(0.48, 0.03);
+            bench.watch(hours(12).plusMinutes(2))
+                    .watch(hours(24).plusMinutes(2))
+                    .act(Act.TIE_OFF);
+            bench.watch(hours(25)).act(Act.PART).cell(0.515, 0.03).watch(minutes(58));
 
             assertThat(bench.raised()).containsExactly(FindingKind.REBOUND);
             assertThat(bench.phase()).isEqualTo(Phase.DRAIN);
