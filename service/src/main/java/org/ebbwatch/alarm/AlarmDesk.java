@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -23,6 +24,7 @@ import org.ebbwatch.alarm.book.Report;
 import org.ebbwatch.alarm.book.Report.Condition;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.OutletMessage;
+import org.ebbwatch.passage.ContactInput.Means;
 import org.ebbwatch.passage.Happening;
 import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.PassageStanding;
@@ -121,6 +123,17 @@ public final class AlarmDesk implements RackObserver {
     @Override
     public void heard(String board) {
         boardNews.put(board, new Report(source(board), board, 0, true, List.of()));
+    }
+
+    @Override
+    public void contacts(String board, long eventMillis, Set<Means> standing) {
+        List<Condition> conditions = standing.stream()
+                .map(means -> new Condition(
+                        AlarmKind.valueOf(means.name()),
+                        Cause.ofBoard(board, eventMillis, "A contact of board " + board + " says so.")))
+                .toList();
+        String source = "contacts of " + source(board);
+        boardNews.put(source, new Report(source, board, eventMillis, false, conditions));
     }
 
     private static String source(String board) {

@@ -17,6 +17,7 @@ import org.ebbwatch.judge.Entry.ProcedureChanged;
 import org.ebbwatch.judge.Entry.Reboot;
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Entry.Silence;
+import org.ebbwatch.judge.Entry.Smoke;
 import org.ebbwatch.judge.Entry.StringOpened;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.estimate.StepResistance;
@@ -99,6 +100,8 @@ public final class Judge {
             reports.judgedAnew(anew.left());
         } else if (entry instanceof StringOpened opened) {
             reports.stringOpened(opened.because());
+        } else if (entry instanceof Smoke) {
+            reports.smoke();
         } else if (entry instanceof OwnLoad own) {
             passage.cell().finishOn(own.ohms(), own.switched());
         }

@@ -63,6 +63,14 @@ final class BoardWatch {
         return heard ? latest.eventMillis() : -1;
     }
 
+    String name() {
+        return name;
+    }
+
+    int contactInputs() {
+        return identity == null ? 0 : identity.contactInputs();
+    }
+
     boolean isKnown() {
         return identity != null;
     }

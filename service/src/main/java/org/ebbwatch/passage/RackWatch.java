@@ -22,6 +22,7 @@ import org.ebbwatch.judge.Outcome;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.ContactInput.Means;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.rig.message.LeadOutcome;
@@ -45,9 +46,11 @@ public final class RackWatch implements BoardListener {
     private final Passages passages = new Passages();
     private final Loads loads;
     private final ExpectedCells expected = new ExpectedCells();
+    private final Contacts contacts = new Contacts();
     private final Set<OpenPassage> changed = new LinkedHashSet<>();
     private final Happenings happenings;
     private final List<Happening> news = new ArrayList<>();
+    private Consumer<String> scanned = board -> {};
     private boolean uncommitted;
 
     public RackWatch(TraceLog trace, PassageLog log, BoardControl control, Supplier<UUID> ids) {
@@ -70,9 +73,20 @@ public final class RackWatch implements BoardListener {
         this.happenings = happenings;
     }
 
+    /** Calls this with the name of a board after each of its scans. */
+    public void afterEachScan(Consumer<String> what) {
+        scanned = what;
+    }
+
     /** A board that the rack file names; it need not be there yet. */
     public void expect(String board) {
         boards.computeIfAbsent(board, BoardWatch::new);
+    }
+
+    /** The same, with what is wired to its contact inputs. */
+    public void expect(String board, List<ContactInput> wired) {
+        expect(board);
+        contacts.wire(board, wired);
     }
 
     /** A cell to be checked in as soon as its board is heard, unless a passage is on that channel already. */
@@ -96,6 +110,9 @@ public final class RackWatch implements BoardListener {
     public void identified(String board, Identity identity) {
         watch(board).identified(identity);
         trace.identified(board, identity);
+        if (smokeStands()) {
+            control.openAllLoads(board);
+        }
     }
 
     @Override
@@ -106,8 +123,26 @@ public final class RackWatch implements BoardListener {
         for (OpenPassage passage : passages.on(board)) {
             follow(passage, watch.reading(passage.card().channel(), passage.string()));
         }
+        contacts(watch, scan);
         checkInExpected(board, scan.arrival().wallMillis());
         settle();
+        scanned.accept(board);
+    }
+
+    private void contacts(BoardWatch board, BoardScan scan) {
+        boolean smokeStood = smokeStands();
+        if (contacts.follow(board.name(), scan.contacts(), board.contactInputs())) {
+            observer.contacts(board.name(), scan.eventMillis(), contacts.standing(board.name()));
+            uncommitted = true;
+            if (smokeStands() && !smokeStood) {
+                loads.openAllForSmoke();
+            }
+        }
+    }
+
+    /** Whether a contact anywhere on the rack reports smoke: no load may close. */
+    boolean smokeStands() {
+        return contacts.stands(Means.SMOKE);
     }
 
     private void checkInExpected(String board, long wallMillis) {
@@ -279,7 +314,11 @@ public final class RackWatch implements BoardListener {
             boardViews.add(board.view());
             channelViews.addAll(board.channelViews());
         }
-        return new RackView(boardViews, channelViews, passages.views(), expected.unwatched());
+        List<String> unwatched = new ArrayList<>(expected.unwatched());
+        boards.values().stream()
+                .filter(BoardWatch::isKnown)
+                .forEach(board -> unwatched.addAll(contacts.missing(board.name(), board.contactInputs())));
+        return new RackView(boardViews, channelViews, passages.views(), unwatched);
     }
 
     // ---- how it is followed ----

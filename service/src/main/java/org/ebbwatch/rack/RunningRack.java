@@ -28,6 +28,7 @@ import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.passage.ClosedPassage;
+import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
 import org.ebbwatch.passage.Happenings;
@@ -66,8 +67,16 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
      *
      * @param expectedSerialNumber refuse any other; empty: take the first that answers
      * @param ports gives a new, closed port for each attempt to connect
+     * @param contacts what is wired to its contact inputs
      */
-    public record BoardPort(String name, Optional<String> expectedSerialNumber, Supplier<Port> ports) {}
+    public record BoardPort(
+            String name, Optional<String> expectedSerialNumber, Supplier<Port> ports, List<ContactInput> contacts) {
+
+        /** A board to which no contact is wired. */
+        public BoardPort(String name, Optional<String> expectedSerialNumber, Supplier<Port> ports) {
+            this(name, expectedSerialNumber, ports, List.of());
+        }
+    }
 
     /**
      * A rack not yet at work.
@@ -95,7 +104,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
         this.people =
                 new WatchDesk(watch, storage, new Agents(), () -> clock.now().wallMillis());
         for (BoardPort board : boards) {
-            watch.expect(board.name());
+            watch.expect(board.name(), board.contacts());
             agents.put(
                     board.name(),
                     new BoardAgent(
@@ -216,6 +225,11 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
         @Override
         public void setLoad(String board, int channel, boolean closed) {
             agents.get(board).session().setLoad(channel, closed);
+        }
+
+        @Override
+        public void openAllLoads(String board) {
+            agents.get(board).session().openAllLoads();
         }
 
         @Override

@@ -261,6 +261,11 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         }
 
         @Override
+        public void openAllLoads(String board) {
+            session.openAllLoads();
+        }
+
+        @Override
         public boolean checkLead(String board, int channel) {
             return session.checkLead(channel).isPresent();
         }

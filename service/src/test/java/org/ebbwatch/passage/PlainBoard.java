@@ -34,6 +34,9 @@ final class PlainBoard implements BoardControl {
     }
 
     @Override
+    public void openAllLoads(String board) {}
+
+    @Override
     public void setLoad(String board, int channel, boolean closed) {}
 
     @Override
