@@ -45,6 +45,7 @@ import org.ebbwatch.time.HostTime;
 public final class AlarmDesk implements RackObserver {
     private static final String SERVICE = "";
     private static final String STORAGE = "storage";
+    private static final String TEST = "evening check";
     private static final int LONGEST_TROUBLE = 500;
 
     private final AlarmBook book;
@@ -175,6 +176,14 @@ public final class AlarmDesk implements RackObserver {
                         board ->
                                 board.equals(SERVICE) ? moment(now).monotonicMillis() : eventMillis.applyAsLong(board)),
                 now);
+    }
+
+    /** Raises the test alarm, or takes it back; committed when this returns. */
+    public void test(boolean stands) {
+        Condition test = new Condition(AlarmKind.TEST, Cause.ofService("Somebody checks the rack before the night."));
+        long now = moment(clock.now()).monotonicMillis();
+        report(List.of(new Report(TEST, SERVICE, now, !stands, stands ? List.of(test) : List.of())));
+        commit();
     }
 
     // ---- what people ask ----

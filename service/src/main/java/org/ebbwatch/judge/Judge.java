@@ -170,6 +170,16 @@ public final class Judge {
         return passage.load().wanted();
     }
 
+    /** Whether the load has been seen to draw anything since it went on. */
+    public boolean hasDrawn() {
+        return passage.load().hasDrawn();
+    }
+
+    /** Whether the voltage was seen to come back since the load or the bond came off. */
+    public boolean hasRecovered() {
+        return !passage.openCircuit().isUnproven();
+    }
+
     /** What the terminals say of a load that hands switch, against what was said; empty where they agree or cannot tell. */
     public Optional<LoadStep> seems() {
         return passage.channel().hand().seems();

@@ -17,6 +17,7 @@ import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.LeadProof;
+import org.ebbwatch.judge.Entry.Work;
 import org.ebbwatch.judge.LoadStep;
 import org.ebbwatch.judge.Outcome;
 import org.ebbwatch.judge.Outcome.Wish;
@@ -165,6 +166,7 @@ public final class RackWatch implements BoardListener {
 
     @Override
     public void silent(String board, long eventMillis) {
+        watch(board).silent();
         if (expected.any(board)) {
             observer.unheard(board, eventMillis);
             uncommitted = true;
@@ -186,6 +188,7 @@ public final class RackWatch implements BoardListener {
 
     @Override
     public void clockOdd(String board, double ratio, boolean odd) {
+        watch(board).clockOdd(odd);
         each(board, passage -> follow(passage, new Entry.ClockJudged(now(passage), odd)));
     }
 
@@ -285,15 +288,33 @@ public final class RackWatch implements BoardListener {
 
     /** A person announces work on the channel for so long. */
     public void announced(UUID id, long forMillis) {
+        announced(id, forMillis, Optional.empty());
+    }
+
+    /** The same; says which work. */
+    public void announced(UUID id, long forMillis, Optional<Work> work) {
         OpenPassage passage = openPassage(id);
         long at = now(passage);
-        follow(passage, new Entry.Announced(at, at + forMillis));
+        follow(passage, new Entry.Announced(at, at + forMillis, work));
         settle();
     }
 
     /** What is fixed of a passage, open or closed. */
     public Optional<PassageCard> card(UUID id) {
         return passages.find(id).map(OpenPassage::opened);
+    }
+
+    /** What is known of every board besides what people are shown. */
+    public List<BoardGlance> boardGlances() {
+        return boards.values().stream().map(BoardWatch::glance).toList();
+    }
+
+    /** What is known of every passage that is not over, besides what people are shown. */
+    public List<PassageGlance> glances() {
+        return passages.open().stream()
+                .filter(passage -> !passage.judge().phase().isOver())
+                .map(passage -> passage.glance(watch(passage.card().board())))
+                .toList();
     }
 
     /** What stands on every passage that is not over. */
