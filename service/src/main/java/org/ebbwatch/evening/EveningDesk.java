@@ -15,6 +15,7 @@ import org.ebbwatch.alarm.AlarmRequest;
 import org.ebbwatch.alarm.AlarmRequests;
 import org.ebbwatch.alarm.AlarmView;
 import org.ebbwatch.alarm.book.AlarmKind;
+import org.ebbwatch.alarm.book.AlarmState;
 import org.ebbwatch.alarm.book.AlarmStep;
 import org.ebbwatch.evening.EveningCheck.State;
 import org.ebbwatch.evening.EveningReply.Busy;
@@ -28,6 +29,7 @@ import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.passage.RackStorage;
 import org.ebbwatch.passage.RackWatch;
 import org.ebbwatch.store.EveningRow;
+import org.ebbwatch.store.StorageException;
 import org.ebbwatch.store.WallLabel;
 import org.ebbwatch.time.HostTime;
 
@@ -48,6 +50,7 @@ public final class EveningDesk implements EveningChecks {
     private final FactGatherer gatherer;
     private EveningRun running;
     private String runningKey = "";
+    private EveningCheck latest;
 
     /**
      * A desk at which no check runs.
@@ -90,9 +93,20 @@ public final class EveningDesk implements EveningChecks {
             return;
         }
         running.look();
+        acknowledgedElsewhere();
         long lasted = clock.now().monotonicMillisSince(running.started()).orElse(LONGEST_MILLIS);
         if (lasted >= LONGEST_MILLIS || running.awaits().isEmpty()) {
             end();
+        }
+    }
+
+    /** Where there is one outlet, whoever acknowledged the test alarm had it by that. */
+    private void acknowledgedElsewhere() {
+        List<String> outlets = gatherer.outlets();
+        if (outlets.size() == 1) {
+            alarms.view().alarms().stream()
+                    .filter(alarm -> alarm.kind() == AlarmKind.TEST && alarm.state() == AlarmState.ACKNOWLEDGED)
+                    .forEach(alarm -> running.heard(outlets.get(0), alarm.acknowledgedBy()));
         }
     }
 
@@ -101,9 +115,9 @@ public final class EveningDesk implements EveningChecks {
         if (running != null) {
             return runningKey.equals(key) ? new Done(running.view()) : new Busy(running.view());
         }
-        Optional<EveningRow> before = storage.evenings().find(key);
+        Optional<EveningCheck> before = begunBy(key);
         if (before.isPresent()) {
-            return new Done(check(before.get()));
+            return new Done(before.get());
         }
         HostTime now = clock.now();
         running = new EveningRun(ids.get(), by, touchMinutes, now, watch, control, gatherer);
@@ -123,12 +137,21 @@ public final class EveningDesk implements EveningChecks {
         return new Done(running.view());
     }
 
+    /** Storage that is away must not keep anybody from checking: that it is away is what the check will say. */
+    private Optional<EveningCheck> begunBy(String key) {
+        try {
+            return storage.evenings().find(key).map(this::check);
+        } catch (StorageException e) {
+            return Optional.empty();
+        }
+    }
+
     @Override
     public EveningReply heardBy(UUID check, String outlet, String by) {
         if (running == null || !running.id().equals(check)) {
             return evening(check).<EveningReply>map(Over::new).orElseGet(() -> new Unknown(check));
         }
-        List<String> outlets = running.outlets();
+        List<String> outlets = gatherer.outlets();
         if (!outlets.contains(outlet)) {
             return new UnknownOutlet(outlet, outlets);
         }
@@ -164,7 +187,7 @@ public final class EveningDesk implements EveningChecks {
         running = null;
         storage.evenings().end(last.id(), now, last.verdict().name(), EveningJson.write(points));
         alarms.test(false);
-        return new EveningCheck(
+        latest = new EveningCheck(
                 last.id(),
                 State.ENDED,
                 last.by(),
@@ -174,12 +197,16 @@ public final class EveningDesk implements EveningChecks {
                 last.passages(),
                 points,
                 List.of());
+        return latest;
     }
 
     @Override
     public Optional<EveningCheck> evening(UUID check) {
-        return running != null && running.id().equals(check)
-                ? Optional.of(running.view())
+        if (running != null && running.id().equals(check)) {
+            return Optional.of(running.view());
+        }
+        return latest != null && latest.id().equals(check)
+                ? Optional.of(latest)
                 : storage.evenings().find(check).map(this::check);
     }
 

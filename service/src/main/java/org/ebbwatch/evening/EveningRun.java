@@ -96,19 +96,13 @@ final class EveningRun {
                 awaits.add("sensors of board " + board + " to be held");
             }
         });
-        outlets().stream()
+        gatherer.outlets().stream()
                 .filter(outlet -> !heardBy.containsKey(outlet))
                 .forEach(outlet -> awaits.add("somebody who has the test alarm by " + outlet));
         return awaits;
     }
 
-    List<String> outlets() {
-        return gatherer.facts(rounds, heardBy, started.wallMillis()).outlets().stream()
-                .map(outlet -> outlet.name())
-                .toList();
-    }
-
-    List<Point> points() {
+    private List<Point> points() {
         return EveningRules.points(gatherer.facts(rounds, heardBy, started.wallMillis()));
     }
 

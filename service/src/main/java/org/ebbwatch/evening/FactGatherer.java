@@ -94,6 +94,10 @@ final class FactGatherer {
                 host());
     }
 
+    List<String> outlets() {
+        return alarms.view().outlets().stream().map(OutletView::name).toList();
+    }
+
     static CellFacts cell(PassageGlance glance, Optional<BoardRound> round) {
         UUID id = glance.card().id();
         Scan reading = glance.reading().orElse(null);

@@ -24,6 +24,10 @@ import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.OutletAgent;
+import org.ebbwatch.evening.EveningCheck;
+import org.ebbwatch.evening.EveningChecks;
+import org.ebbwatch.evening.EveningDesk;
+import org.ebbwatch.evening.EveningReply;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.BoardControl;
@@ -45,7 +49,7 @@ import org.slf4j.LoggerFactory;
  * A rack at work: its boards connected, its passages watched, its readings kept, from {@link #start} to {@link #close}. Safe
  * for use by several threads.
  */
-public final class RunningRack implements RackSource, RackDesk, AlarmSource, AlarmRequests, AutoCloseable {
+public final class RunningRack implements RackSource, RackDesk, AlarmSource, AlarmRequests, EveningChecks, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(RunningRack.class);
     private static final long FLUSH_MILLIS = 250;
     private static final long JOIN_MILLIS = 5_000;
@@ -57,6 +61,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
     private final RackDesk people;
     private final AlarmDesk desk;
     private final AlarmClerk clerk;
+    private final EveningDesk evening;
     private final List<OutletAgent> outlets;
     private final Map<String, BoardAgent> agents = new LinkedHashMap<>();
     private final CountDownLatch closing = new CountDownLatch(1);
@@ -103,6 +108,17 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
         this.watch = new RackWatch(storage, storage, new Agents(), ids, desk, happenings);
         this.people =
                 new WatchDesk(watch, storage, new Agents(), () -> clock.now().wallMillis());
+        this.evening = new EveningDesk(
+                watch,
+                new Agents(),
+                desk,
+                clerk,
+                storage,
+                ids,
+                clock,
+                board -> agents.get(board).session().counts(),
+                storage::freeBytes);
+        watch.afterEachScan(evening::scanned);
         for (BoardPort board : boards) {
             watch.expect(board.name(), board.contacts());
             agents.put(
@@ -151,6 +167,31 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
     @Override
     public AlarmReply ask(AlarmRequest request, String key) {
         return lock.call(() -> clerk.ask(request, key));
+    }
+
+    @Override
+    public EveningReply startEvening(String by, int touchMinutes, String key) {
+        return lock.call(() -> evening.startEvening(by, touchMinutes, key));
+    }
+
+    @Override
+    public EveningReply heardBy(UUID check, String outlet, String by) {
+        return lock.call(() -> evening.heardBy(check, outlet, by));
+    }
+
+    @Override
+    public EveningReply finishEvening(UUID check) {
+        return lock.call(() -> evening.finishEvening(check));
+    }
+
+    @Override
+    public Optional<EveningCheck> evening(UUID check) {
+        return lock.call(() -> evening.evening(check));
+    }
+
+    @Override
+    public List<EveningCheck> evenings() {
+        return lock.call(evening::evenings);
     }
 
     /** What happened lately. */
@@ -211,6 +252,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
             lock.run(() -> {
                 try {
                     desk.tick(watch::eventMillis);
+                    evening.tick();
                 } finally {
                     storage.flush();
                     desk.committed();
