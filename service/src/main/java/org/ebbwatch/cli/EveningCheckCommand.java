@@ -2,7 +2,6 @@ package org.ebbwatch.cli;
 
 import io.micronaut.json.tree.JsonNode;
 import java.io.BufferedReader;
-import java.io.Console;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
@@ -26,7 +25,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Proves with a running service what can be proven before a rack is left for the night. See docs/evening-check.md.",
-            "The operator's token is taken from the environment variable EBBWATCH_TOKEN, or asked for.",
+            "The operator's token is taken from the environment variable EBBWATCH_TOKEN.",
             "Exit code 0: all was proven; 1: something failed or was not proven."
         })
 final class EveningCheckCommand implements Callable<Integer> {
@@ -40,7 +39,11 @@ final class EveningCheckCommand implements Callable<Integer> {
             description = "address of the service's page (${DEFAULT-VALUE})")
     private URI service;
 
-    @Option(names = "--by", paramLabel = "NAME", defaultValue = "operator", description = "who checks (${DEFAULT-VALUE})")
+    @Option(
+            names = "--by",
+            paramLabel = "NAME",
+            defaultValue = "operator",
+            description = "who checks (${DEFAULT-VALUE})")
     private String by;
 
     @Option(
@@ -81,15 +84,10 @@ final class EveningCheckCommand implements Callable<Integer> {
     }
 
     private static String token(String fromEnvironment) throws Refusal {
-        if (fromEnvironment != null && !fromEnvironment.isBlank()) {
-            return fromEnvironment.strip();
+        if (fromEnvironment == null || fromEnvironment.isBlank()) {
+            throw new Refusal("no token: put the operator's token into the environment variable " + TOKEN);
         }
-        Console console = System.console();
-        char[] typed = console == null ? null : console.readPassword("The operator's token: ");
-        if (typed == null || typed.length == 0) {
-            throw new Refusal("no token: put it into the environment variable " + TOKEN);
-        }
-        return new String(typed).strip();
+        return fromEnvironment.strip();
     }
 
     /** Whether anything but people who should have the test alarm is waited for. */
@@ -116,7 +114,8 @@ final class EveningCheckCommand implements Callable<Integer> {
     private static List<String> outlets(JsonNode check) {
         List<String> outlets = new ArrayList<>();
         for (JsonNode point : check.get("points").values()) {
-            boolean waits = text(point, "matter").equals("OUTLET") && !text(point, "proof").equals("PASSED");
+            boolean waits = text(point, "matter").equals("OUTLET")
+                    && !text(point, "proof").equals("PASSED");
             if (waits && !text(point, "about").isEmpty()) {
                 outlets.add(text(point, "about"));
             }

@@ -67,8 +67,11 @@ final class BoardRound {
 
     /** Whether there is time left for a sensor that has not risen. */
     boolean isTouching() {
-        boolean timeLeft = !lost && touchMillis > 0 && (beganMillis == Long.MIN_VALUE || lastMillis - beganMillis < touchMillis);
-        return timeLeft && touches.values().stream().anyMatch(touch -> touch.riseKelvin().isEmpty());
+        boolean timeLeft =
+                !lost && touchMillis > 0 && (beganMillis == Long.MIN_VALUE || lastMillis - beganMillis < touchMillis);
+        return timeLeft
+                && touches.values().stream()
+                        .anyMatch(touch -> touch.riseKelvin().isEmpty());
     }
 
     /** The board is not heard any more: nothing is asked of it again. */
@@ -158,9 +161,8 @@ final class BoardRound {
     }
 
     private void checked(PassageGlance glance) {
-        Optional<LeadAnswer> answer = Optional.ofNullable(glance)
-                .flatMap(PassageGlance::lead)
-                .filter(lead -> lead.sequence() > leadSequence);
+        Optional<LeadAnswer> answer =
+                Optional.ofNullable(glance).flatMap(PassageGlance::lead).filter(lead -> lead.sequence() > leadSequence);
         answer.ifPresent(lead -> leads.put(at, lead.proof()));
         if (glance == null || answer.isPresent() || lastMillis - askedMillis > LEAD_MILLIS) {
             at = null;

@@ -162,8 +162,8 @@ public final class EveningDesk implements EveningChecks {
 
     private void acknowledge(String by) {
         alarms.view().alarms().stream()
-                .filter(alarm -> alarm.kind() == AlarmKind.TEST
-                        && alarm.allowed().contains(AlarmStep.ACKNOWLEDGED))
+                .filter(alarm ->
+                        alarm.kind() == AlarmKind.TEST && alarm.allowed().contains(AlarmStep.ACKNOWLEDGED))
                 .findFirst()
                 .ifPresent(alarm -> people.ask(acknowledged(alarm, by), "evening check " + ids.get()));
     }

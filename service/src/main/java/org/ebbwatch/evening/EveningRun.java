@@ -76,9 +76,8 @@ final class EveningRun {
 
     /** Looks which boards are not heard any more. */
     void look() {
-        watch.boardGlances().stream()
-                .filter(board -> !board.heard())
-                .forEach(board -> rounds.get(board.name()).lost());
+        watch.boardGlances().stream().filter(board -> !board.heard()).forEach(board -> rounds.get(board.name())
+                .lost());
     }
 
     void heard(String outlet, String who) {

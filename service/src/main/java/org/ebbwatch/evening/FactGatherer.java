@@ -81,9 +81,13 @@ final class FactGatherer {
         List<PassageGlance> glances = watch.glances();
         return new Facts(
                 glances.stream()
-                        .map(glance -> cell(glance, Optional.ofNullable(rounds.get(glance.card().board()))))
+                        .map(glance -> cell(
+                                glance,
+                                Optional.ofNullable(rounds.get(glance.card().board()))))
                         .toList(),
-                watch.boardGlances().stream().map(board -> board(board, glances)).toList(),
+                watch.boardGlances().stream()
+                        .map(board -> board(board, glances))
+                        .toList(),
                 view.outlets().stream()
                         .map(outlet -> outlet(outlet, heardBy, sinceWallMillis))
                         .toList(),
@@ -119,9 +123,7 @@ final class FactGatherer {
                 reading == null ? Double.NaN : reading.celsius(),
                 reading == null ? Double.NaN : reading.ambientCelsius(),
                 round.flatMap(its -> its.answer(id)),
-                round.flatMap(its -> its.touch(id))
-                        .map(TouchProof::riseKelvin)
-                        .orElse(OptionalDouble.empty()));
+                round.flatMap(its -> its.touch(id)).map(TouchProof::riseKelvin).orElse(OptionalDouble.empty()));
     }
 
     private static Switching switching(PassageGlance glance) {
@@ -178,7 +180,8 @@ final class FactGatherer {
             }
         }
         boolean known = clock.now().wallQuality() == WallQuality.KNOWN;
-        return new HostFacts(known, freeBytes.getAsLong(), needed, trouble(), watch.view().unwatched());
+        return new HostFacts(
+                known, freeBytes.getAsLong(), needed, trouble(), watch.view().unwatched());
     }
 
     /** Asks the database itself, for one that is not used does not say that it is gone. */

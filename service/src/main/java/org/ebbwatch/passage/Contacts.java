@@ -59,8 +59,8 @@ final class Contacts {
         List<String> lines = new ArrayList<>();
         for (ContactInput contact : wired(board)) {
             if (contact.input() >= inputs) {
-                lines.add("Board " + board + " has no contact input " + contact.input() + ": "
-                        + contact.means() + " is not watched there.");
+                lines.add("Board " + board + " has no contact input " + contact.input() + ": " + contact.means()
+                        + " is not watched there.");
             }
         }
         return lines;

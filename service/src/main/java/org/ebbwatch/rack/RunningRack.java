@@ -49,7 +49,8 @@ import org.slf4j.LoggerFactory;
  * A rack at work: its boards connected, its passages watched, its readings kept, from {@link #start} to {@link #close}. Safe
  * for use by several threads.
  */
-public final class RunningRack implements RackSource, RackDesk, AlarmSource, AlarmRequests, EveningChecks, AutoCloseable {
+public final class RunningRack
+        implements RackSource, RackDesk, AlarmSource, AlarmRequests, EveningChecks, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(RunningRack.class);
     private static final long FLUSH_MILLIS = 250;
     private static final long JOIN_MILLIS = 5_000;

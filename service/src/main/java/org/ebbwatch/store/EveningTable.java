@@ -72,7 +72,8 @@ public final class EveningTable {
                                 id,
                                 row.getString("request_key"),
                                 row.getString("started_by"),
-                                new WallLabel(row.getLong("started_wall_millis"), row.getString("started_wall_quality")),
+                                new WallLabel(
+                                        row.getLong("started_wall_millis"), row.getString("started_wall_quality")),
                                 row.getString("verdict") == null ? OptionalLong.empty() : OptionalLong.of(ended),
                                 Optional.ofNullable(row.getString("verdict")),
                                 passages(id),

@@ -73,6 +73,8 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     private final long beganMillis;
     private WallQuality wallQuality = WallQuality.KNOWN;
     private long freeBytes = 1L << 40;
+    private boolean deafToClosing;
+    private boolean deafToOpening;
     private long hostNanos;
     private long nextId;
 
@@ -224,6 +226,12 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         watch.clockOdd(BOARD, 1.02, true);
     }
 
+    /** From now on no load closes, or none opens, whatever is asked. */
+    public synchronized void breakSwitches(boolean closing) {
+        deafToClosing |= closing;
+        deafToOpening |= !closing;
+    }
+
     /** The link to the board is lost and comes back. */
     public synchronized void replug() {
         session.lost("The plug came out.", now());
@@ -322,7 +330,9 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     private final class Direct implements BoardControl {
         @Override
         public void setLoad(String board, int channel, boolean closed) {
-            session.setLoad(channel, closed);
+            if (closed ? !deafToClosing : !deafToOpening) {
+                session.setLoad(channel, closed);
+            }
         }
 
         @Override

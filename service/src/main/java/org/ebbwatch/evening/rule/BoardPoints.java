@@ -16,7 +16,8 @@ final class BoardPoints {
     }
 
     private static Point port(BoardFacts board) {
-        String expected = "connected, and for the last hour, or since the service began, no loss and hardly a damaged frame";
+        String expected =
+                "connected, and for the last hour, or since the service began, no loss and hardly a damaged frame";
         if (!board.connected()) {
             return Point.failed(Matter.PORT, board.name(), expected, "not heard: " + board.detail(), CABLE);
         }
@@ -53,8 +54,7 @@ final class BoardPoints {
     }
 
     private static Point ambient(BoardFacts board) {
-        String expected =
-                String.format(Locale.ROOT, "the room is measured and below %.0f degC", board.limitCelsius());
+        String expected = String.format(Locale.ROOT, "the room is measured and below %.0f degC", board.limitCelsius());
         if (Double.isNaN(board.celsius())) {
             return Point.failed(
                     Matter.AMBIENT,

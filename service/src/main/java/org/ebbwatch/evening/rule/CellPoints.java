@@ -33,9 +33,17 @@ final class CellPoints {
 
     private void load() {
         if (cell.stands(FindingKind.LOAD_STUCK)) {
-            fail(Matter.LOAD, "a load that is off draws nothing", "LOAD_STUCK stands", "Take the load off by hand. " + RESISTORS);
+            fail(
+                    Matter.LOAD,
+                    "a load that is off draws nothing",
+                    "LOAD_STUCK stands",
+                    "Take the load off by hand. " + RESISTORS);
         } else if (cell.stands(FindingKind.LOAD_LOST)) {
-            fail(Matter.LOAD, "a load that is on draws", "LOAD_LOST stands", RESISTORS + " Then decide to drain again.");
+            fail(
+                    Matter.LOAD,
+                    "a load that is on draws",
+                    "LOAD_LOST stands",
+                    RESISTORS + " Then decide to drain again.");
         } else if (cell.phase() == Phase.DRAIN) {
             draining();
         } else if (cell.phase() == Phase.REST) {
@@ -59,7 +67,11 @@ final class CellPoints {
         } else if (cell.answer().isPresent()) {
             answered(cell.answer().get());
         } else if (cell.mayToggle()) {
-            unknown(Matter.LOAD, "the load opens and closes again, and the cell answers", "not asked yet", "Wait, or check again.");
+            unknown(
+                    Matter.LOAD,
+                    "the load opens and closes again, and the cell answers",
+                    "not asked yet",
+                    "Wait, or check again.");
         } else if (cell.drew()) {
             pass(Matter.LOAD, expected, "drew since it went on; not opened: " + whyNotOpened());
         } else {
@@ -89,13 +101,18 @@ final class CellPoints {
             case ANSWERS -> pass(Matter.LOAD, expected, answer.seen());
             case TOO_FAINT -> faint(expected, answer);
             case STAYS_ON ->
-                fail(Matter.LOAD, expected, answer.seen(), "The board does not open it. Take the load off by hand. " + RESISTORS);
+                fail(
+                        Matter.LOAD,
+                        expected,
+                        answer.seen(),
+                        "The board does not open it. Take the load off by hand. " + RESISTORS);
             case NO_RESPONSE ->
                 fail(
                         Matter.LOAD,
                         expected,
                         "the board says it opened, and the cell did not answer: " + answer.seen(),
-                        "The contact may be welded, or the load draws nothing. Take the load off by hand. " + RESISTORS);
+                        "The contact may be welded, or the load draws nothing. Take the load off by hand. "
+                                + RESISTORS);
             case STAYS_OPEN, DRAWS_NO_MORE ->
                 fail(Matter.LOAD, expected, answer.seen(), "The cell is not being emptied. " + RESISTORS);
             case INTERRUPTED ->
@@ -168,7 +185,10 @@ final class CellPoints {
         if (answers) {
             pass(Matter.LEAD, expected, "the cell answered its load");
         } else if (cell.drew()) {
-            pass(Matter.LEAD, expected, "it sagged or a current flowed when its load went on; no lead check with a load on");
+            pass(
+                    Matter.LEAD,
+                    expected,
+                    "it sagged or a current flowed when its load went on; no lead check with a load on");
         } else {
             unknown(
                     Matter.LEAD,
@@ -219,12 +239,15 @@ final class CellPoints {
 
     private void touch() {
         String expected = String.format(
-                Locale.ROOT, "held between two fingers the sensor rises by %.0f K within a minute", TouchProof.LEAST_KELVIN);
+                Locale.ROOT,
+                "held between two fingers the sensor rises by %.0f K within a minute",
+                TouchProof.LEAST_KELVIN);
         if (cell.touchedKelvin().isPresent()) {
             pass(
                     Matter.TOUCH,
                     expected,
-                    String.format(Locale.ROOT, "rose by %.1f K", cell.touchedKelvin().getAsDouble()));
+                    String.format(
+                            Locale.ROOT, "rose by %.1f K", cell.touchedKelvin().getAsDouble()));
         } else {
             unknown(
                     Matter.TOUCH,

@@ -61,8 +61,8 @@ public final class EveningRules {
             points.add(Point.passed(Matter.WATCHED, "", all, "so it is"));
         }
         host.unwatched()
-                .forEach(line -> points.add(
-                        Point.failed(Matter.WATCHED, "", all, line, "Correct the rack file or the wiring, and start again.")));
+                .forEach(line -> points.add(Point.failed(
+                        Matter.WATCHED, "", all, line, "Correct the rack file or the wiring, and start again.")));
     }
 
     private static Point storage(HostFacts host) {
@@ -70,7 +70,11 @@ public final class EveningRules {
         String seen = host.freeBytes() / MEBIBYTE + " MiB free";
         if (!host.trouble().isEmpty()) {
             return Point.failed(
-                    Matter.STORAGE, "", room, host.trouble(), "Make room on the disk, or see to it. Do not stop the service before.");
+                    Matter.STORAGE,
+                    "",
+                    room,
+                    host.trouble(),
+                    "Make room on the disk, or see to it. Do not stop the service before.");
         }
         return host.freeBytes() < host.neededBytes()
                 ? Point.failed(Matter.STORAGE, "", room, seen, "Make room on the disk.")
@@ -92,17 +96,29 @@ public final class EveningRules {
         if (alarm.cover() != Cover.NONE) {
             if (rings) {
                 points.add(Point.failed(
-                        Matter.ALARM, about, expected, "it is " + alarm.cover(), "Bring it back into view, and see to it."));
+                        Matter.ALARM,
+                        about,
+                        expected,
+                        "it is " + alarm.cover(),
+                        "Bring it back into view, and see to it."));
             }
         } else if (alarm.state().isUnacknowledged()) {
             points.add(Point.failed(
-                    Matter.ALARM, about, expected, "nobody acknowledged it", alarm.kind().toDo()));
+                    Matter.ALARM,
+                    about,
+                    expected,
+                    "nobody acknowledged it",
+                    alarm.kind().toDo()));
         } else if (alarm.state() == AlarmState.LATCHED_ACKNOWLEDGED) {
             points.add(Point.failed(
                     Matter.ALARM, about, expected, "it is latched", "Look whether it is over, and reset it."));
         } else if (alarm.kind().urgency() == Urgency.DANGER) {
             points.add(Point.failed(
-                    Matter.ALARM, about, expected, "the danger stands", alarm.kind().toDo()));
+                    Matter.ALARM,
+                    about,
+                    expected,
+                    "the danger stands",
+                    alarm.kind().toDo()));
         }
     }
 

@@ -13,8 +13,7 @@ import java.util.List;
  * @param trouble why records cannot be kept; empty if they can
  * @param unwatched a line for each thing the rack file names that nobody watches
  */
-public record HostFacts(
-        boolean clockKnown, long freeBytes, long neededBytes, String trouble, List<String> unwatched) {
+public record HostFacts(boolean clockKnown, long freeBytes, long neededBytes, String trouble, List<String> unwatched) {
     public HostFacts {
         requireNonNull(trouble);
         unwatched = List.copyOf(unwatched);

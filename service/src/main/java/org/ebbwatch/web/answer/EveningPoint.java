@@ -20,13 +20,7 @@ import org.ebbwatch.evening.rule.Proof;
  */
 @Serdeable
 public record EveningPoint(
-        Matter matter,
-        String about,
-        @Nullable UUID passageId,
-        Proof proof,
-        String expected,
-        String seen,
-        String toDo) {
+        Matter matter, String about, @Nullable UUID passageId, Proof proof, String expected, String seen, String toDo) {
 
     static EveningPoint of(Point point) {
         return new EveningPoint(

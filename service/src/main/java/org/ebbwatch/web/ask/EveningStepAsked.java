@@ -14,9 +14,7 @@ import org.ebbwatch.alarm.book.AlarmBook;
  */
 @Serdeable
 public record EveningStepAsked(
-        Step step,
-        @Nullable @Schema(maxLength = 100) String outlet,
-        @Nullable @Schema(maxLength = 100) String by) {
+        Step step, @Nullable @Schema(maxLength = 100) String outlet, @Nullable @Schema(maxLength = 100) String by) {
     private static final String OPERATOR = "operator";
 
     /** A step. */
