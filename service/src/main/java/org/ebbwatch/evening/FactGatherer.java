@@ -4,9 +4,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.acquire.SessionCounts;
 import org.ebbwatch.alarm.AlarmDesk;
@@ -89,7 +91,7 @@ final class FactGatherer {
                         .map(board -> board(board, glances))
                         .toList(),
                 view.outlets().stream()
-                        .map(outlet -> outlet(outlet, heardBy, sinceWallMillis))
+                        .map(outlet -> outlet(outlet, heardBy, sinceWallMillis, isTestWaiting(outlet.name(), view)))
                         .toList(),
                 view.alarms().stream()
                         .filter(alarm -> alarm.kind() != AlarmKind.TEST)
@@ -155,8 +157,23 @@ final class FactGatherer {
                 lately.bad());
     }
 
-    private static OutletFacts outlet(OutletView outlet, Map<String, String> heardBy, long sinceWallMillis) {
-        boolean delivered = outlet.pending() == 0
+    /** Whether the message that rings of the test alarm has not reached its receiver; a later one may wait behind it. */
+    private boolean isTestWaiting(String outlet, AlarmsView view) {
+        Set<UUID> tests = view.alarms().stream()
+                .filter(alarm -> alarm.kind() == AlarmKind.TEST)
+                .map(AlarmView::id)
+                .collect(Collectors.toSet());
+        try {
+            return storage.alarms().unsent(outlet).stream()
+                    .anyMatch(message -> message.rings() && tests.contains(message.alarm()));
+        } catch (StorageException e) {
+            return true;
+        }
+    }
+
+    private static OutletFacts outlet(
+            OutletView outlet, Map<String, String> heardBy, long sinceWallMillis, boolean waiting) {
+        boolean delivered = !waiting
                 && outlet.failures() == 0
                 && outlet.lastSuccessWallMillis().orElse(Long.MIN_VALUE) >= sinceWallMillis;
         return new OutletFacts(

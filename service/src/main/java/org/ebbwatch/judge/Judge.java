@@ -170,6 +170,11 @@ public final class Judge {
         return passage.load().wanted();
     }
 
+    /** Whether smoke opened its load and no person has decided about it since. */
+    public boolean isBarred() {
+        return passage.isBarred();
+    }
+
     /** Whether the load has been seen to draw anything since it went on. */
     public boolean hasDrawn() {
         return passage.load().hasDrawn();

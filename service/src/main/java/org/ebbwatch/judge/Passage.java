@@ -197,6 +197,10 @@ final class Passage {
         return below && watch.isSeen() && !channel.gaps().isOwed();
     }
 
+    boolean isBarred() {
+        return barred;
+    }
+
     boolean wentOffWhileHeld() {
         return wentOffWhileHeld;
     }

@@ -71,14 +71,16 @@ final class Loads {
         }
     }
 
-    /** Enters what a person did; for a whole string where it is the string's load. */
+    /** Enters what a person did; for a whole string where it is the string's load, or smoke held all of it. */
     void act(OpenPassage passage, Act act) {
-        if (passage.string().isEmpty() || !OF_THE_WHOLE_STRING.contains(act)) {
+        boolean afterSmoke = act == Act.DRAIN_AGAIN && passage.judge().isBarred();
+        if (passage.string().isEmpty() || !(OF_THE_WHOLE_STRING.contains(act) || afterSmoke)) {
             watch.follow(passage, new Entry.Acted(watch.now(passage), act));
             return;
         }
         for (OpenPassage mate : mates(passage)) {
-            if (mate.judge().allowed().contains(act)) {
+            if (mate.judge().allowed().contains(act)
+                    && (!afterSmoke || mate.judge().isBarred())) {
                 watch.follow(mate, new Entry.Acted(watch.now(mate), act), act == Act.TAKE_OFF);
             }
         }

@@ -107,6 +107,11 @@ abstract class EveningBench {
         rack.hands().addFault(Fault.on(channel, kind, Trigger.at(0)));
     }
 
+    /** For faults that end: their time counts from here. */
+    Trigger now() {
+        return Trigger.at(rack.hands().eventMillis());
+    }
+
     void boardFault(FaultKind kind) {
         rack.hands().addFault(Fault.onBoard(kind, Trigger.at(0)));
     }

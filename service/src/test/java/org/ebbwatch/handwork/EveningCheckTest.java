@@ -174,13 +174,9 @@ class EveningCheckTest extends EveningBench {
 
         @Test
         void an_alarm_nobody_has_acknowledged() {
-            fault(BY_HAND, FaultKind.LOAD_LOST);
-            rack.pass(20 * MINUTE);
-            EveningCheck check = check();
-            assertThat(check.points())
-                    .anyMatch(point -> point.matter() == Matter.ALARM
-                            && point.proof() == Proof.FAILED
-                            && point.about().contains("LOAD_LOST"));
+            fault(FRESH, FaultKind.THERMISTOR_OPEN);
+            rack.pass(5 * MINUTE);
+            failed(Matter.ALARM, "SENSOR_FAULT C", "nobody acknowledged it");
         }
 
         @Test
@@ -202,68 +198,6 @@ class EveningCheckTest extends EveningBench {
             EveningCheck check = ((EveningReply.Done) rack.finishEvening(id)).check();
             assertThat(point(check, Matter.TOUCH, "A").proof()).isEqualTo(Proof.NOT_PROVEN);
             assertThat(check.verdict()).isNotEqualTo(Proof.PASSED);
-        }
-    }
-
-    @Nested
-    class Whatever_becomes_of_it {
-        @Test
-        void a_check_that_is_ended_while_a_load_is_open_leaves_the_load_on() {
-            UUID id = begin();
-            openHalfway();
-            rack.finishEvening(id);
-            rack.pass(MINUTE);
-
-            assertThat(cell(SWITCHED).loadOn()).isTrue();
-            assertThat(cell(SWITCHED).phase()).isEqualTo(Phase.DRAIN);
-        }
-
-        @Test
-        void a_service_that_is_killed_while_a_load_is_open_puts_it_on_again() {
-            UUID id = begin();
-            openHalfway();
-            rack.close();
-            rack = rack.again(records);
-            rack.pass(5 * MINUTE);
-
-            assertThat(cell(SWITCHED).loadOn()).isTrue();
-            assertThat(cell(SWITCHED).phase()).isEqualTo(Phase.DRAIN);
-            assertThat(rack.evening(id).orElseThrow().state()).isEqualTo(State.BROKEN_OFF);
-            assertThat(rack.evening(id).orElseThrow().verdict()).isEqualTo(Proof.NOT_PROVEN);
-        }
-
-        @Test
-        void a_board_that_falls_silent_while_a_load_is_open_has_it_on_again_when_it_is_back() {
-            begin();
-            openHalfway();
-            rack.hands().addFault(Fault.onBoard(FaultKind.SILENT, Trigger.at(0)).lasting(2 * MINUTE));
-            rack.pass(10 * MINUTE);
-
-            assertThat(cell(SWITCHED).loadOn()).isTrue();
-            assertThat(cell(SWITCHED).phase()).isEqualTo(Phase.DRAIN);
-        }
-
-        @Test
-        void a_cell_that_is_held_is_left_alone() {
-            fault(SWITCHED, FaultKind.PROTECTION_CUT_OFF);
-            rack.pass(5 * MINUTE);
-            assertThat(cell(SWITCHED).phase()).isEqualTo(Phase.HELD);
-            boolean before = cell(SWITCHED).loadOn();
-            EveningCheck check = check();
-
-            assertThat(cell(SWITCHED).loadOn()).isEqualTo(before);
-            assertThat(point(check, Matter.LOAD, "A").seen()).contains("a load that is locked is not touched");
-        }
-
-        private void openHalfway() {
-            for (int scans = 0;
-                    scans < 100 && rack.view().channels().get(SWITCHED).loadApplied();
-                    scans++) {
-                rack.step();
-            }
-            assertThat(rack.view().channels().get(SWITCHED).loadApplied())
-                    .as("it was opened")
-                    .isFalse();
         }
     }
 

@@ -121,6 +121,11 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         return new QuietRack(new SimBoard(board, 5, SPEED, INTERVAL_MILLIS), records, ways, contacts);
     }
 
+    /** The same with a board that measures every so many milliseconds, and what is wired to its contact inputs. */
+    public static QuietRack of(BoardSpec board, long intervalMillis, Path records, List<ContactInput> contacts) {
+        return new QuietRack(new SimBoard(board, 5, SPEED, intervalMillis), records, List.of(), contacts);
+    }
+
     /** The same with a board that measures every so many milliseconds. */
     public static QuietRack of(BoardSpec board, long intervalMillis, Path records) {
         return new QuietRack(new SimBoard(board, 5, SPEED, intervalMillis), records, List.of(), List.of());

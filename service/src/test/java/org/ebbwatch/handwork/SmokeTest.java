@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.ebbwatch.alarm.AlarmView;
 import org.ebbwatch.alarm.book.AlarmKind;
+import org.ebbwatch.alarm.book.AlarmState;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.FindingKind;
 import org.ebbwatch.judge.FindingKind.Urgency;
@@ -16,7 +17,6 @@ import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskAnswer.NotNow;
 import org.ebbwatch.sim.fault.Fault;
 import org.ebbwatch.sim.fault.FaultKind;
-import org.ebbwatch.sim.fault.Trigger;
 import org.junit.jupiter.api.Test;
 
 /** A smoke detector and the mains, wired to the contact inputs of a board. */
@@ -33,7 +33,7 @@ class SmokeTest extends EveningBench {
 
     private void trip(int input, long millis) {
         rack.hands()
-                .addFault(Fault.onBoard(FaultKind.CONTACT, Trigger.at(0))
+                .addFault(Fault.onBoard(FaultKind.CONTACT, now())
                         .with(Map.of("input", (double) input))
                         .lasting(millis));
     }
@@ -90,6 +90,7 @@ class SmokeTest extends EveningBench {
         trip(SMOKE_INPUT, 10 * MINUTE);
         rack.pass(20 * MINUTE);
 
+        assertThat(alarm(AlarmKind.SMOKE).state()).isEqualTo(AlarmState.LATCHED_UNACKNOWLEDGED);
         assertThat(cell(BY_HAND).phase()).isEqualTo(Phase.DRAIN);
         assertThat(cell(BY_HAND).findings()).isEmpty();
     }
