@@ -23,7 +23,6 @@ import org.ebbwatch.judge.Outcome;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
-import org.ebbwatch.passage.ContactInput.Means;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.rig.message.LeadOutcome;
@@ -47,7 +46,7 @@ public final class RackWatch implements BoardListener {
     private final Passages passages = new Passages();
     private final Loads loads;
     private final ExpectedCells expected = new ExpectedCells();
-    private final Contacts contacts = new Contacts();
+    private final Contacts contacts;
     private final Set<OpenPassage> changed = new LinkedHashSet<>();
     private final Happenings happenings;
     private final List<Happening> news = new ArrayList<>();
@@ -71,6 +70,7 @@ public final class RackWatch implements BoardListener {
         this.loads = new Loads(this, control);
         this.ids = ids;
         this.observer = observer;
+        this.contacts = new Contacts(loads, observer);
         this.happenings = happenings;
     }
 
@@ -124,26 +124,15 @@ public final class RackWatch implements BoardListener {
         for (OpenPassage passage : passages.on(board)) {
             follow(passage, watch.reading(passage.card().channel(), passage.string()));
         }
-        contacts(watch, scan);
+        uncommitted |= contacts.follow(watch, scan);
         checkInExpected(board, scan.arrival().wallMillis());
         settle();
         scanned.accept(board);
     }
 
-    private void contacts(BoardWatch board, BoardScan scan) {
-        boolean smokeStood = smokeStands();
-        if (contacts.follow(board.name(), scan.contacts(), board.contactInputs())) {
-            observer.contacts(board.name(), scan.eventMillis(), contacts.standing(board.name()));
-            uncommitted = true;
-            if (smokeStands() && !smokeStood) {
-                loads.openAllForSmoke();
-            }
-        }
-    }
-
     /** Whether a contact anywhere on the rack reports smoke: no load may close. */
     boolean smokeStands() {
-        return contacts.stands(Means.SMOKE);
+        return contacts.smokeStands();
     }
 
     private void checkInExpected(String board, long wallMillis) {
@@ -336,9 +325,7 @@ public final class RackWatch implements BoardListener {
             channelViews.addAll(board.channelViews());
         }
         List<String> unwatched = new ArrayList<>(expected.unwatched());
-        boards.values().stream()
-                .filter(BoardWatch::isKnown)
-                .forEach(board -> unwatched.addAll(contacts.missing(board.name(), board.contactInputs())));
+        boards.values().forEach(board -> unwatched.addAll(contacts.missing(board)));
         return new RackView(boardViews, channelViews, passages.views(), unwatched);
     }
 

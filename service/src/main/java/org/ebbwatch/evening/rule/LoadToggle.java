@@ -138,7 +138,7 @@ public final class LoadToggle {
         if (seen.applied()) {
             go(Stage.AFTER);
             after.add(seen);
-        } else if (lastMillis - sinceMillis > CLOSING_MILLIS) {
+        } else if (lastMillis - sinceMillis > Math.max(CLOSING_MILLIS, longestStepMillis)) {
             end(Kind.STAYS_OPEN, "opened, and open after %d s", (lastMillis - sinceMillis) / 1_000);
         } else {
             open.add(seen);
