@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.ebbwatch.access.TokenFile;
+import org.ebbwatch.acquire.SystemHostClock;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.judge.procedure.BuiltIn;
@@ -44,11 +45,13 @@ final class ServeCommand implements Callable<Integer> {
         ServiceHost.requireFree(rackFile.http().address(), rackFile.http().port());
         PrintWriter out = spec.commandLine().getOut();
         NightHours night = AlarmWays.night(rackFile.alarms());
+        var ways = new AlarmWays(System.getenv(), new SystemHostClock());
         RunningRack rack = ServiceHost.rack(
                 rackFile.boards().stream().map(ServeCommand::port).toList(),
                 rackFile.storage(),
                 night,
-                AlarmWays.outlets(rackFile.alarms(), System.getenv()));
+                ways.of(rackFile.alarms()),
+                rackFile.alarms().publicAddress());
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
         EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
         rackFile.cells()
@@ -58,8 +61,9 @@ final class ServeCommand implements Callable<Integer> {
                         card(cell),
                         procedure(cell).procedure()));
         rackFile.cells().forEach(cell -> advise(cell, out));
-        Runtime.getRuntime().addShutdownHook(new Thread(rack::close, "stop"));
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(rack, ways), "stop"));
         rack.start();
+        ways.begin(rack);
         out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: "
                 + rackFile.storage());
         out.println("Stop with Ctrl-C. Cells can burn; do not rely on this program alone.");
@@ -67,6 +71,11 @@ final class ServeCommand implements Callable<Integer> {
         tellLinks(rack, out);
         Thread.currentThread().join();
         return 0;
+    }
+
+    private static void stop(RunningRack rack, AlarmWays ways) {
+        rack.close();
+        ways.close();
     }
 
     /** On a thread of its own, so that the rack is watched on whatever becomes of the telling. */

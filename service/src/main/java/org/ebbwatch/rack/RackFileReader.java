@@ -78,8 +78,9 @@ final class RackFileReader {
                         ? rack.text("storage", "storage is a folder").orElse("data")
                         : "data");
         HttpEntry http = rack.node("http").map(this::http).orElse(USUAL_HTTP);
-        AlarmEntry alarms =
-                rack.node("alarms").map(new AlarmEntryReader(faults)::read).orElse(AlarmEntry.USUAL);
+        AlarmEntry alarms = rack.node("alarms")
+                .map(new AlarmEntryReader(faults, folder)::read)
+                .orElse(AlarmEntry.USUAL);
         String procedure = procedure(rack, RackFile.PROCEDURES.get(0));
         if (rack.list("boards").isEmpty() && !rack.isMisspelt("boards")) {
             rack.fault(

@@ -129,7 +129,8 @@ public final class AlarmBook {
                 conditions.cause(key),
                 List.of(),
                 "",
-                Optional.empty());
+                Optional.empty(),
+                OptionalLong.empty());
     }
 
     /**
@@ -280,7 +281,8 @@ public final class AlarmBook {
                 next,
                 told,
                 step == AlarmStep.ACKNOWLEDGED ? who : alarm.acknowledgedBy(),
-                next.cover() == Cover.NONE ? Optional.empty() : putAway);
+                next.cover() == Cover.NONE ? Optional.empty() : putAway,
+                now.wallMillis());
         if (next.cover() != Cover.SHELVED) {
             shelfEnds.remove(alarm.id());
         }

@@ -24,7 +24,7 @@ import org.ebbwatch.alarm.book.AlarmTransitions.Standing;
 import org.ebbwatch.judge.FindingKind.Urgency;
 
 /** Whatever happens in whatever order. */
-class AlarmBookProperties {
+class AlarmBookPropertiesTest {
     private static final int PASSAGES = 6;
 
     /** One thing that happens; what the numbers mean depends on it. */
