@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -24,6 +25,7 @@ import org.ebbwatch.alarm.book.Report;
 import org.ebbwatch.alarm.book.Report.Condition;
 import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
+import org.ebbwatch.passage.ContactInput.Means;
 import org.ebbwatch.passage.Happening;
 import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.PassageStanding;
@@ -42,6 +44,7 @@ import org.ebbwatch.time.HostTime;
 public final class AlarmDesk implements RackObserver {
     private static final String SERVICE = "";
     private static final String STORAGE = "storage";
+    private static final String TEST = "evening check";
     private static final int LONGEST_TROUBLE = 500;
 
     private final AlarmBook book;
@@ -112,6 +115,17 @@ public final class AlarmDesk implements RackObserver {
         boardNews.put(board, new Report(source(board), board, 0, true, List.of()));
     }
 
+    @Override
+    public void contacts(String board, long eventMillis, Set<Means> standing) {
+        List<Condition> conditions = standing.stream()
+                .map(means -> new Condition(
+                        AlarmKind.valueOf(means.name()),
+                        Cause.ofBoard(board, eventMillis, "A contact of board " + board + " says so.")))
+                .toList();
+        String source = "contacts of " + source(board);
+        boardNews.put(source, new Report(source, board, eventMillis, false, conditions));
+    }
+
     private static String source(String board) {
         return "board " + board;
     }
@@ -151,6 +165,14 @@ public final class AlarmDesk implements RackObserver {
                                 board.equals(SERVICE) ? moment(now).monotonicMillis() : eventMillis.applyAsLong(board)),
                 now);
         post.tellLate(book.alive(), moment(now), wall(now));
+    }
+
+    /** Raises the test alarm, or takes it back; committed when this returns. */
+    public void test(boolean stands) {
+        Condition test = new Condition(AlarmKind.TEST, Cause.ofService("Somebody checks the rack before the night."));
+        long now = moment(clock.now()).monotonicMillis();
+        report(List.of(new Report(TEST, SERVICE, now, !stands, stands ? List.of(test) : List.of())));
+        commit();
     }
 
     // ---- what people ask ----

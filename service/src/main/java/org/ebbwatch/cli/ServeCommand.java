@@ -111,7 +111,7 @@ final class ServeCommand implements Callable<Integer> {
     }
 
     private static BoardPort port(BoardEntry board) {
-        return new BoardPort(board.name(), board.serialNumber(), board.port()::port);
+        return new BoardPort(board.name(), board.serialNumber(), board.port()::port, board.contacts());
     }
 
     private static CellCard card(CellEntry cell) {

@@ -85,6 +85,7 @@ final class Acts {
                 passage.enter(Phase.WITHDRAWN, "withdrawn by a person");
             }
             case DRAIN_AGAIN -> {
+                passage.unbar();
                 passage.findings().clearLatched();
                 passage.channel().trustAgain();
                 passage.rounds().decided(passage.lastMillis());
@@ -94,6 +95,7 @@ final class Acts {
     }
 
     private void putOn() {
+        passage.unbar();
         boolean byHand = !passage.cell().switched();
         if (passage.phase() == Phase.DRAIN) {
             passage.load().byHand(byHand);

@@ -211,6 +211,9 @@ public sealed interface Entry {
         }
     }
 
+    /** Smoke was reported on the rack, and every load of it was opened. */
+    record Smoke(long eventMillis) implements Entry {}
+
     /**
      * A cell that left its string is to finish on this load of its own.
      *

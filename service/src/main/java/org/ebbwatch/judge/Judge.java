@@ -17,6 +17,7 @@ import org.ebbwatch.judge.Entry.ProcedureChanged;
 import org.ebbwatch.judge.Entry.Reboot;
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Entry.Silence;
+import org.ebbwatch.judge.Entry.Smoke;
 import org.ebbwatch.judge.Entry.StringOpened;
 import org.ebbwatch.judge.Outcome.Wish;
 import org.ebbwatch.judge.estimate.StepResistance;
@@ -99,6 +100,8 @@ public final class Judge {
             reports.judgedAnew(anew.left());
         } else if (entry instanceof StringOpened opened) {
             reports.stringOpened(opened.because());
+        } else if (entry instanceof Smoke) {
+            reports.smoke();
         } else if (entry instanceof OwnLoad own) {
             passage.cell().finishOn(own.ohms(), own.switched());
         }
@@ -165,6 +168,21 @@ public final class Judge {
     /** Whether the load should be on. */
     public boolean isLoadWanted() {
         return passage.load().wanted();
+    }
+
+    /** Whether smoke opened its load and no person has decided about it since. */
+    public boolean isBarred() {
+        return passage.isBarred();
+    }
+
+    /** Whether the load has been seen to draw anything since it went on. */
+    public boolean hasDrawn() {
+        return passage.load().hasDrawn();
+    }
+
+    /** Whether the voltage was seen to come back since the load or the bond came off. */
+    public boolean hasRecovered() {
+        return !passage.openCircuit().isUnproven();
     }
 
     /** What the terminals say of a load that hands switch, against what was said; empty where they agree or cannot tell. */

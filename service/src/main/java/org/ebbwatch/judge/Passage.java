@@ -13,6 +13,8 @@ import org.ebbwatch.judge.procedure.Procedure;
  * what an open circuit tells in {@link OpenCircuit}, what was watched for how long in {@link Watch}.
  */
 final class Passage {
+    static final String SMOKE = "smoke was reported: every load was opened, and none closes by itself";
+
     private final CellCard card;
     private final FindingBook findings = new FindingBook();
     private final Channel channel;
@@ -32,6 +34,7 @@ final class Passage {
     private long lastMillis = Long.MIN_VALUE;
     private boolean wentOffWhileHeld;
     private boolean parted;
+    private boolean barred;
 
     Passage(CellCard card, Procedure procedure) {
         this.card = card;
@@ -55,10 +58,24 @@ final class Passage {
         unbond();
         rounds.begin(lastMillis);
         enter(Phase.DRAIN, why);
+        if (barred) {
+            hold(SMOKE);
+            return;
+        }
         load.want(!findings.anyLatched(), lastMillis, !channel.gaps().isOwed());
         if (!cell().switched() && !load.isHandOn()) {
             watch.ask(Wish.ASK_PUT_ON);
         }
+    }
+
+    /** The load does not close by itself any more. */
+    void bar() {
+        barred = true;
+    }
+
+    /** A person decided about the load. */
+    void unbar() {
+        barred = false;
     }
 
     void enterRest(String why) {
@@ -181,6 +198,10 @@ final class Passage {
     boolean isSeenEmpty() {
         boolean below = highestVolts < procedure.rest().limitVolts();
         return below && watch.isSeen() && !channel.gaps().isOwed();
+    }
+
+    boolean isBarred() {
+        return barred;
     }
 
     boolean wentOffWhileHeld() {

@@ -102,6 +102,18 @@ final class Reports {
         }
     }
 
+    /** Every switched load opens and stays open until a person decides; hands have to take off what hands put on. */
+    void smoke() {
+        if (!passage.cell().switched()) {
+            return;
+        }
+        passage.bar();
+        if (passage.phase() == Phase.DRAIN) {
+            passage.hold(Passage.SMOKE);
+        }
+        passage.wantLoad(false);
+    }
+
     /** Two versions of the judge disagree on where the passage is. */
     void judgedAnew(Phase left) {
         passage.hold("an updated judge sees this cell in " + passage.phase() + " where it was left in " + left);

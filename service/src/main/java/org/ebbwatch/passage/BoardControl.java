@@ -5,6 +5,9 @@ public interface BoardControl {
 
     void setLoad(String board, int channel, boolean closed);
 
+    /** Opens every load of a board, by its relay where it has one. */
+    void openAllLoads(String board);
+
     /** Says whether the request was sent. */
     boolean checkLead(String board, int channel);
 

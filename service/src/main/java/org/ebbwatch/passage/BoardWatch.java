@@ -32,6 +32,9 @@ final class BoardWatch {
     private BoardScan latest;
     private long wallMillis;
     private boolean heard;
+    private boolean silent;
+    private boolean clockOdd;
+    private long losses;
 
     BoardWatch(String name) {
         this.name = name;
@@ -49,6 +52,7 @@ final class BoardWatch {
     }
 
     void link(LinkState state, String why) {
+        losses += state == LinkState.LOST && link != LinkState.LOST ? 1 : 0;
         link = state;
         detail = why;
     }
@@ -56,11 +60,29 @@ final class BoardWatch {
     void heard(BoardScan scan) {
         latest = scan;
         heard = true;
+        silent = false;
         wallMillis = scan.arrival().wallMillis();
+    }
+
+    /** Nothing has been heard for the time allowed. */
+    void silent() {
+        silent = true;
+    }
+
+    void clockOdd(boolean now) {
+        clockOdd = now;
     }
 
     long eventMillis() {
         return heard ? latest.eventMillis() : -1;
+    }
+
+    String name() {
+        return name;
+    }
+
+    int contactInputs() {
+        return identity == null ? 0 : identity.contactInputs();
     }
 
     boolean isKnown() {
@@ -187,6 +209,18 @@ final class BoardWatch {
             }
         }
         return -1;
+    }
+
+    BoardGlance glance() {
+        return new BoardGlance(
+                name,
+                link == LinkState.CONNECTED && heard && !silent,
+                silent ? "silent; " + detail : detail,
+                clockOdd,
+                losses,
+                isKnown() ? intervalMillis() : 0,
+                isKnown() ? channels() : 0,
+                heard ? celsius(ambientChannel) : Double.NaN);
     }
 
     BoardView view() {

@@ -19,6 +19,8 @@ import org.ebbwatch.rig.message.Ability;
 final class Loads {
     private static final Set<Act> OF_THE_WHOLE_STRING = Set.of(Act.PUT_ON, Act.TAKE_OFF);
 
+    private static final Set<Act> CLOSING = Set.of(Act.PUT_ON, Act.DRAIN_AGAIN);
+
     private final RackWatch watch;
     private final BoardControl control;
 
@@ -61,14 +63,24 @@ final class Loads {
         }
     }
 
-    /** Enters what a person did; for a whole string where it is the string's load. */
+    /** Smoke is reported: every load opens, by relay and by switch, and no cell is accused of having lost its own. */
+    void openAllForSmoke() {
+        watch.boards().keySet().forEach(control::openAllLoads);
+        for (OpenPassage passage : watch.passages().open()) {
+            watch.follow(passage, new Entry.Smoke(watch.now(passage)), true);
+        }
+    }
+
+    /** Enters what a person did; for a whole string where it is the string's load, or smoke held all of it. */
     void act(OpenPassage passage, Act act) {
-        if (passage.string().isEmpty() || !OF_THE_WHOLE_STRING.contains(act)) {
+        boolean afterSmoke = act == Act.DRAIN_AGAIN && passage.judge().isBarred();
+        if (passage.string().isEmpty() || !(OF_THE_WHOLE_STRING.contains(act) || afterSmoke)) {
             watch.follow(passage, new Entry.Acted(watch.now(passage), act));
             return;
         }
         for (OpenPassage mate : mates(passage)) {
-            if (mate.judge().allowed().contains(act)) {
+            if (mate.judge().allowed().contains(act)
+                    && (!afterSmoke || mate.judge().isBarred())) {
                 watch.follow(mate, new Entry.Acted(watch.now(mate), act), act == Act.TAKE_OFF);
             }
         }
@@ -79,8 +91,11 @@ final class Loads {
         }
     }
 
-    /** Why a load may not be put on now, because of other cells of the string; empty where it may. */
+    /** Why a load may not be put on now, because of smoke or of other cells of the string; empty where it may. */
     Optional<String> inTheWay(OpenPassage passage, Act act) {
+        if (CLOSING.contains(act) && passage.judge().isSwitched() && watch.smokeStands()) {
+            return Optional.of("Smoke is reported: no load closes before the contact says that it is over.");
+        }
         if (act != Act.PUT_ON || passage.string().isEmpty()) {
             return Optional.empty();
         }

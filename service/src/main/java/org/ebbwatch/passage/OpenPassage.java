@@ -4,15 +4,20 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Scan;
+import org.ebbwatch.judge.Finding;
 import org.ebbwatch.judge.Judge;
 import org.ebbwatch.judge.LoadStep;
 import org.ebbwatch.judge.Outcome;
+import org.ebbwatch.judge.estimate.StepResistance;
 import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.passage.Happening.Kind;
+import org.ebbwatch.passage.PassageGlance.LeadAnswer;
 import org.ebbwatch.passage.RackView.PassageView;
 import org.ebbwatch.passage.RackView.Past;
+import org.ebbwatch.rig.message.Ability;
 
 /** One passage being watched: its card, its judge, its place in the journal and its recent past. */
 final class OpenPassage {
@@ -26,6 +31,7 @@ final class OpenPassage {
     private long sequence;
     private long changedSequence;
     private long lastScanMillis;
+    private Optional<LeadAnswer> lead = Optional.empty();
 
     /** A passage just opened. */
     OpenPassage(PassageCard card, PassageLog log) {
@@ -80,6 +86,9 @@ final class OpenPassage {
             lastScanMillis = entry.eventMillis();
         } else {
             log.entered(card.id(), sequence, lastScanMillis, entry);
+        }
+        if (entry instanceof Entry.LeadChecked checked) {
+            lead = Optional.of(new LeadAnswer(checked.proof(), sequence));
         }
         Outcome outcome = judge.fold(entry);
         for (Outcome.Event event : outcome.events()) {
@@ -142,6 +151,25 @@ final class OpenPassage {
     PassageStanding standing() {
         return new PassageStanding(
                 card, judge.phase(), judge.reason(), List.copyOf(judge.findings()), judge.lastMillis(), sequence);
+    }
+
+    PassageGlance glance(BoardWatch board) {
+        boolean heard = board.eventMillis() >= 0;
+        return new PassageGlance(
+                card,
+                judge.phase(),
+                judge.isSwitched(),
+                judge.isInString(),
+                judge.isLoadOn(),
+                judge.mayLoadClose(),
+                judge.isBonded(),
+                judge.hasDrawn(),
+                judge.hasRecovered(),
+                judge.internalResistance().map(StepResistance.Step::ohms).orElse(Double.NaN),
+                judge.findings().stream().map(Finding::kind).collect(Collectors.toSet()),
+                lead,
+                board.isKnown() && board.can(card.channel(), Ability.LEAD_CHECK),
+                heard ? Optional.of(board.reading(card.channel(), string())) : Optional.empty());
     }
 
     PassageView view() {

@@ -1,6 +1,8 @@
 package org.ebbwatch.passage;
 
 import java.util.List;
+import java.util.Set;
+import org.ebbwatch.passage.ContactInput.Means;
 
 /** Hears what becomes of a rack, under the rack's lock. What it writes down in these calls is committed with the journal. */
 public interface RackObserver {
@@ -28,6 +30,13 @@ public interface RackObserver {
 
     /** The board on which cells waited was heard. */
     void heard(String board);
+
+    /**
+     * What the contacts of a board say has changed.
+     *
+     * @param standing all that they say now
+     */
+    default void contacts(String board, long eventMillis, Set<Means> standing) {}
 
     /** What was told last is written down, or will be once storage is back. People may be told. */
     void committed();

@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.store.AlarmTable;
+import org.ebbwatch.store.EveningTable;
 import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.time.EventClock;
 
@@ -44,6 +45,12 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Where receipts of people's requests are written down; what is written there is committed with the journal. */
     ReceiptTable receipts();
+
+    /** Where evening checks are written down; what is written there is committed with the journal. */
+    EveningTable evenings();
+
+    /** Bytes free on the disk of the records; 0 where nobody can say. */
+    long freeBytes();
 
     /** Forgets receipts older than 30 days and counts another run of the service over these records; 0 where that cannot be written down. */
     long beginRun(long wallMillis);

@@ -17,6 +17,7 @@ import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.LeadProof;
+import org.ebbwatch.judge.Entry.Work;
 import org.ebbwatch.judge.LoadStep;
 import org.ebbwatch.judge.Outcome;
 import org.ebbwatch.judge.Outcome.Wish;
@@ -45,9 +46,11 @@ public final class RackWatch implements BoardListener {
     private final Passages passages = new Passages();
     private final Loads loads;
     private final ExpectedCells expected = new ExpectedCells();
+    private final Contacts contacts;
     private final Set<OpenPassage> changed = new LinkedHashSet<>();
     private final Happenings happenings;
     private final List<Happening> news = new ArrayList<>();
+    private Consumer<String> scanned = board -> {};
     private boolean uncommitted;
 
     public RackWatch(TraceLog trace, PassageLog log, BoardControl control, Supplier<UUID> ids) {
@@ -67,12 +70,24 @@ public final class RackWatch implements BoardListener {
         this.loads = new Loads(this, control);
         this.ids = ids;
         this.observer = observer;
+        this.contacts = new Contacts(loads, observer);
         this.happenings = happenings;
+    }
+
+    /** Calls this with the name of a board after each of its scans. */
+    public void afterEachScan(Consumer<String> what) {
+        scanned = what;
     }
 
     /** A board that the rack file names; it need not be there yet. */
     public void expect(String board) {
         boards.computeIfAbsent(board, BoardWatch::new);
+    }
+
+    /** The same, with what is wired to its contact inputs. */
+    public void expect(String board, List<ContactInput> wired) {
+        expect(board);
+        contacts.wire(board, wired);
     }
 
     /** A cell to be checked in as soon as its board is heard, unless a passage is on that channel already. */
@@ -96,6 +111,9 @@ public final class RackWatch implements BoardListener {
     public void identified(String board, Identity identity) {
         watch(board).identified(identity);
         trace.identified(board, identity);
+        if (smokeStands()) {
+            control.openAllLoads(board);
+        }
     }
 
     @Override
@@ -106,8 +124,15 @@ public final class RackWatch implements BoardListener {
         for (OpenPassage passage : passages.on(board)) {
             follow(passage, watch.reading(passage.card().channel(), passage.string()));
         }
+        uncommitted |= contacts.follow(watch, scan);
         checkInExpected(board, scan.arrival().wallMillis());
         settle();
+        scanned.accept(board);
+    }
+
+    /** Whether a contact anywhere on the rack reports smoke: no load may close. */
+    boolean smokeStands() {
+        return contacts.smokeStands();
     }
 
     private void checkInExpected(String board, long wallMillis) {
@@ -130,6 +155,7 @@ public final class RackWatch implements BoardListener {
 
     @Override
     public void silent(String board, long eventMillis) {
+        watch(board).silent();
         if (expected.any(board)) {
             observer.unheard(board, eventMillis);
             uncommitted = true;
@@ -151,6 +177,7 @@ public final class RackWatch implements BoardListener {
 
     @Override
     public void clockOdd(String board, double ratio, boolean odd) {
+        watch(board).clockOdd(odd);
         each(board, passage -> follow(passage, new Entry.ClockJudged(now(passage), odd)));
     }
 
@@ -250,15 +277,33 @@ public final class RackWatch implements BoardListener {
 
     /** A person announces work on the channel for so long. */
     public void announced(UUID id, long forMillis) {
+        announced(id, forMillis, Optional.empty());
+    }
+
+    /** The same; says which work. */
+    public void announced(UUID id, long forMillis, Optional<Work> work) {
         OpenPassage passage = openPassage(id);
         long at = now(passage);
-        follow(passage, new Entry.Announced(at, at + forMillis));
+        follow(passage, new Entry.Announced(at, at + forMillis, work));
         settle();
     }
 
     /** What is fixed of a passage, open or closed. */
     public Optional<PassageCard> card(UUID id) {
         return passages.find(id).map(OpenPassage::opened);
+    }
+
+    /** What is known of every board besides what people are shown. */
+    public List<BoardGlance> boardGlances() {
+        return boards.values().stream().map(BoardWatch::glance).toList();
+    }
+
+    /** What is known of every passage that is not over, besides what people are shown. */
+    public List<PassageGlance> glances() {
+        return passages.open().stream()
+                .filter(passage -> !passage.judge().phase().isOver())
+                .map(passage -> passage.glance(watch(passage.card().board())))
+                .toList();
     }
 
     /** What stands on every passage that is not over. */
@@ -279,7 +324,9 @@ public final class RackWatch implements BoardListener {
             boardViews.add(board.view());
             channelViews.addAll(board.channelViews());
         }
-        return new RackView(boardViews, channelViews, passages.views(), expected.unwatched());
+        List<String> unwatched = new ArrayList<>(expected.unwatched());
+        boards.values().forEach(board -> unwatched.addAll(contacts.missing(board)));
+        return new RackView(boardViews, channelViews, passages.views(), unwatched);
     }
 
     // ---- how it is followed ----

@@ -20,6 +20,7 @@ import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.AlarmTable;
+import org.ebbwatch.store.EveningTable;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.JournalRow;
 import org.ebbwatch.store.JournalStore;
@@ -43,13 +44,15 @@ public final class StoredRack implements RackStorage {
     private static final String WALL_QUALITY = "host";
     private static final Duration RECEIPTS_KEPT = Duration.ofDays(30);
 
+    private final Path directory;
     private final H2Database database;
     private final TraceStore trace;
     private final JournalStore journal;
     private final Map<UUID, EventRows> rows = new HashMap<>();
     private String trouble = "";
 
-    private StoredRack(H2Database database, TraceStore trace) {
+    private StoredRack(Path directory, H2Database database, TraceStore trace) {
+        this.directory = directory.toAbsolutePath();
         this.database = database;
         this.trace = trace;
         this.journal = new JournalStore(database, trace);
@@ -63,7 +66,7 @@ public final class StoredRack implements RackStorage {
     public static StoredRack open(Path directory) {
         H2Database database = H2Database.open(directory);
         try {
-            return new StoredRack(database, TraceStore.open(database, directory));
+            return new StoredRack(directory, database, TraceStore.open(database, directory));
         } catch (StorageException e) {
             database.close();
             throw e;
@@ -213,6 +216,16 @@ public final class StoredRack implements RackStorage {
     @Override
     public ReceiptTable receipts() {
         return journal.receipts();
+    }
+
+    @Override
+    public EveningTable evenings() {
+        return journal.evenings();
+    }
+
+    @Override
+    public long freeBytes() {
+        return directory.toFile().getUsableSpace();
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.ebbwatch.rack;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.ebbwatch.acquire.BoardAgent;
+import org.ebbwatch.acquire.SessionCounts;
 import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.rig.message.Identity;
 
@@ -27,6 +28,16 @@ final class ConnectedBoards implements BoardControl {
     @Override
     public void setLoad(String board, int channel, boolean closed) {
         agents.get(board).session().setLoad(channel, closed);
+    }
+
+    @Override
+    public void openAllLoads(String board) {
+        agents.get(board).session().openAllLoads();
+    }
+
+    /** What was counted on the line to a board. */
+    SessionCounts counts(String board) {
+        return agents.get(board).session().counts();
     }
 
     @Override

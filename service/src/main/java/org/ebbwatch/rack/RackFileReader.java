@@ -26,7 +26,7 @@ final class RackFileReader {
 
     private static final List<String> RACK_KEYS = List.of("storage", "http", "alarms", "procedure", "boards", "cells");
     private static final List<String> HTTP_KEYS = List.of("address", "port", "names");
-    private static final List<String> BOARD_KEYS = List.of("name", "port", "baud", "serialNumber");
+    private static final List<String> BOARD_KEYS = List.of("name", "port", "baud", "serialNumber", "contacts");
     private static final List<String> CELL_KEYS = List.of(
             "board",
             "channel",
@@ -59,6 +59,7 @@ final class RackFileReader {
     private final List<BoardEntry> boards = new ArrayList<>();
     private final List<CellEntry> cells = new ArrayList<>();
     private final StringReader strings = new StringReader();
+    private final ContactReader contacts;
     private final Map<String, Integer> boardLines = new LinkedHashMap<>();
     private final Map<String, Integer> portLines = new HashMap<>();
     private final Map<String, Integer> tagLines = new HashMap<>();
@@ -67,6 +68,7 @@ final class RackFileReader {
     RackFileReader(Faults faults, Path folder) {
         this.faults = faults;
         this.folder = folder;
+        this.contacts = new ContactReader(faults);
     }
 
     RackFile read(String text) throws RackFileFaulty {
@@ -162,7 +164,7 @@ final class RackFileReader {
         }
         Optional<String> serialNumber = serialNumber(board);
         if (name.isPresent() && address.isPresent()) {
-            boards.add(new BoardEntry(name.get(), address.get(), serialNumber));
+            boards.add(new BoardEntry(name.get(), address.get(), serialNumber, contacts.read(board)));
         }
     }
 

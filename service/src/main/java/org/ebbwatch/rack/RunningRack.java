@@ -29,9 +29,14 @@ import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.OutletAgent;
+import org.ebbwatch.evening.EveningCheck;
+import org.ebbwatch.evening.EveningChecks;
+import org.ebbwatch.evening.EveningDesk;
+import org.ebbwatch.evening.EveningReply;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.ClosedPassage;
+import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
 import org.ebbwatch.passage.Happenings;
@@ -48,7 +53,8 @@ import org.slf4j.LoggerFactory;
  * A rack at work: its boards connected, its passages watched, its readings kept, from {@link #start} to {@link #close}. Safe
  * for use by several threads.
  */
-public final class RunningRack implements RackSource, RackDesk, AlarmSource, AlarmRequests, AutoCloseable {
+public final class RunningRack
+        implements RackSource, RackDesk, AlarmSource, AlarmRequests, EveningChecks, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(RunningRack.class);
     private static final long FLUSH_MILLIS = 250;
     private static final long JOIN_MILLIS = 5_000;
@@ -60,6 +66,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
     private final RackDesk people;
     private final AlarmDesk desk;
     private final AlarmClerk clerk;
+    private final EveningDesk evening;
     private final Optional<AlarmLinkDesk> links;
     private final List<OutletAgent> outlets;
     private final ConnectedBoards connected = new ConnectedBoards();
@@ -71,8 +78,16 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
      *
      * @param expectedSerialNumber refuse any other; empty: take the first that answers
      * @param ports gives a new, closed port for each attempt to connect
+     * @param contacts what is wired to its contact inputs
      */
-    public record BoardPort(String name, Optional<String> expectedSerialNumber, Supplier<Port> ports) {}
+    public record BoardPort(
+            String name, Optional<String> expectedSerialNumber, Supplier<Port> ports, List<ContactInput> contacts) {
+
+        /** A board to which no contact is wired. */
+        public BoardPort(String name, Optional<String> expectedSerialNumber, Supplier<Port> ports) {
+            this(name, expectedSerialNumber, ports, List.of());
+        }
+    }
 
     /**
      * A rack not yet at work.
@@ -109,8 +124,11 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
                 .toList();
         this.watch = new RackWatch(storage, storage, connected, ids, desk, happenings);
         this.people = new WatchDesk(watch, storage, connected, () -> clock.now().wallMillis());
+        this.evening = new EveningDesk(
+                watch, connected, desk, clerk, storage, ids, clock, connected::counts, storage::freeBytes);
+        watch.afterEachScan(evening::scanned);
         for (BoardPort board : boards) {
-            watch.expect(board.name());
+            watch.expect(board.name(), board.contacts());
             connected.add(
                     board.name(),
                     new BoardAgent(
@@ -157,6 +175,31 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
     @Override
     public AlarmReply ask(AlarmRequest request, String key) {
         return lock.call(() -> clerk.ask(request, key));
+    }
+
+    @Override
+    public EveningReply startEvening(String by, int touchMinutes, String key) {
+        return lock.call(() -> evening.startEvening(by, touchMinutes, key));
+    }
+
+    @Override
+    public EveningReply heardBy(UUID check, String outlet, String by) {
+        return lock.call(() -> evening.heardBy(check, outlet, by));
+    }
+
+    @Override
+    public EveningReply finishEvening(UUID check) {
+        return lock.call(() -> evening.finishEvening(check));
+    }
+
+    @Override
+    public Optional<EveningCheck> evening(UUID check) {
+        return lock.call(() -> evening.evening(check));
+    }
+
+    @Override
+    public List<EveningCheck> evenings() {
+        return lock.call(evening::evenings);
     }
 
     /**
@@ -230,6 +273,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
             lock.run(() -> {
                 try {
                     desk.tick(watch::eventMillis);
+                    evening.tick();
                 } finally {
                     storage.flush();
                     desk.committed();

@@ -193,6 +193,11 @@ public final class JournalStore {
         return new ReceiptTable(this, database);
     }
 
+    /** Evening checks; what is written there waits for the same {@link #commitFacts}. */
+    public EveningTable evenings() {
+        return new EveningTable(this, database);
+    }
+
     /**
      * Counts another run of the service over these records, at once.
      *

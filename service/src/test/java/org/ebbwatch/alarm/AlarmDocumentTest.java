@@ -45,7 +45,7 @@ class AlarmDocumentTest {
 
     @Test
     void every_latched_kind_and_every_step_is_named() {
-        assertThat(document).contains("HOT, REVERSED and LOAD_HOT are **latched**");
+        assertThat(document).contains("HOT, SMOKE, REVERSED and LOAD_HOT are **latched**");
         for (AlarmStep step : AlarmStep.values()) {
             assertThat(document.lines()
                             .filter(line -> line.startsWith("| `step` |"))

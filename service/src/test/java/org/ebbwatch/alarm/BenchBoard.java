@@ -103,6 +103,9 @@ final class BenchBoard implements BoardControl {
     }
 
     @Override
+    public void openAllLoads(String board) {}
+
+    @Override
     public void setLoad(String board, int channel, boolean closed) {}
 
     @Override

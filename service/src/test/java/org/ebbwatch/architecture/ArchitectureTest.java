@@ -30,6 +30,7 @@ class ArchitectureTest {
                 "org.ebbwatch.calibration..",
                 "org.ebbwatch.alarm.book..",
                 "org.ebbwatch.plan..",
+                "org.ebbwatch.evening.rule..",
                 "org.ebbwatch.trace.codec.."
             })
     void the_pure_packages_know_no_framework_no_database_and_no_clock(String packages) {
@@ -49,6 +50,7 @@ class ArchitectureTest {
                 "evidence",
                 "access",
                 "plan",
+                "evening",
                 "web"
             })
     void the_packages_the_rules_speak_of_are_there(String feature) {
@@ -82,6 +84,22 @@ class ArchitectureTest {
     }
 
     @Test
+    void what_makes_a_night_safe_to_leave_is_decided_from_facts_in_the_words_of_judge_and_alarm_book() {
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.evening.rule..", "org.ebbwatch.judge..", "org.ebbwatch.alarm.book..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.evening..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.alarm..",
+                        "org.ebbwatch.acquire..",
+                        "org.ebbwatch.time..",
+                        "org.ebbwatch.judge..",
+                        "org.ebbwatch.store..")
+                .check(SERVICE);
+    }
+
+    @Test
     void evidence_is_made_of_what_passages_tell_and_asks_no_clock() {
         dependsOnNothingOfTheServiceBut(
                         "org.ebbwatch.evidence..",
@@ -103,6 +121,7 @@ class ArchitectureTest {
                         "org.ebbwatch.alarm..",
                         "org.ebbwatch.access..",
                         "org.ebbwatch.plan..",
+                        "org.ebbwatch.evening..",
                         "org.ebbwatch.acquire..",
                         "org.ebbwatch.time..",
                         "org.ebbwatch.judge..")

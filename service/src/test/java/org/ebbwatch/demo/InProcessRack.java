@@ -160,6 +160,11 @@ final class InProcessRack implements Hands {
         }
 
         @Override
+        public void openAllLoads(String board) {
+            session.openAllLoads();
+        }
+
+        @Override
         public boolean checkLead(String board, int channel) {
             return session.checkLead(channel).isPresent();
         }

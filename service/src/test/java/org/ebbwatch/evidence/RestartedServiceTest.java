@@ -143,6 +143,9 @@ class RestartedServiceTest {
 
     private static final class NoControl implements BoardControl {
         @Override
+        public void openAllLoads(String board) {}
+
+        @Override
         public void setLoad(String board, int channel, boolean closed) {}
 
         @Override

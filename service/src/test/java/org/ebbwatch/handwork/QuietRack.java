@@ -28,8 +28,13 @@ import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.Outlet;
+import org.ebbwatch.evening.EveningCheck;
+import org.ebbwatch.evening.EveningChecks;
+import org.ebbwatch.evening.EveningDesk;
+import org.ebbwatch.evening.EveningReply;
 import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.passage.ClosedPassage;
+import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
 import org.ebbwatch.passage.Happenings;
@@ -51,7 +56,7 @@ import org.ebbwatch.time.WallQuality;
  * says so. Its records are real and may be opened again by another of these. Its wall clock begins at 2026-11-25T08:00Z and keeps
  * pace with event time.
  */
-public final class QuietRack implements RackSource, RackDesk, AlarmSource, AlarmRequests, AutoCloseable {
+public final class QuietRack implements RackSource, RackDesk, AlarmSource, AlarmRequests, EveningChecks, AutoCloseable {
     /** The name of the board. */
     public static final String BOARD = "bench";
 
@@ -74,13 +79,18 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     private final List<Outbox> outboxes;
     private final AlarmDesk alarms;
     private final AlarmClerk clerk;
+    private final EveningDesk evening;
     private final AlarmLinkDesk links;
     private final BoardSession session;
     private final long beganMillis;
+    private WallQuality wallQuality = WallQuality.KNOWN;
+    private long freeBytes = 1L << 40;
+    private boolean deafToClosing;
+    private boolean deafToOpening;
     private long hostNanos;
     private long nextId;
 
-    private QuietRack(SimBoard sim, Path records, List<Outlet> ways) {
+    private QuietRack(SimBoard sim, Path records, List<Outlet> ways, List<ContactInput> contacts) {
         this.sim = sim;
         this.beganMillis = sim.eventMillis();
         this.storage = StoredRack.open(records);
@@ -102,6 +112,10 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         this.desk = new WatchDesk(watch, storage, control, this::wallMillis);
         this.session = new BoardSession(
                 BOARD, Optional.empty(), storage.clock(BOARD), watch, frame -> sim.receive(frame, 0, frame.length));
+        this.evening = new EveningDesk(
+                watch, control, alarms, clerk, storage, ids, this::now, board -> session.counts(), () -> freeBytes);
+        watch.afterEachScan(evening::scanned);
+        watch.expect(BOARD, contacts);
         storage.openCards().forEach(card -> watch.takeUp(storage.takeUp(card)));
         alarms.resume(watch.standings());
         session.opened(now());
@@ -116,17 +130,27 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
 
     /** The same, with ways by which alarms leave. */
     public static QuietRack of(BoardSpec board, Path records, List<Outlet> ways) {
-        return new QuietRack(new SimBoard(board, 5, SPEED, INTERVAL_MILLIS), records, ways);
+        return of(board, records, ways, List.of());
+    }
+
+    /** The same, with what is wired to the contact inputs of its board. */
+    public static QuietRack of(BoardSpec board, Path records, List<Outlet> ways, List<ContactInput> contacts) {
+        return new QuietRack(new SimBoard(board, 5, SPEED, INTERVAL_MILLIS), records, ways, contacts);
+    }
+
+    /** The same with a board that measures every so many milliseconds, and what is wired to its contact inputs. */
+    public static QuietRack of(BoardSpec board, long intervalMillis, Path records, List<ContactInput> contacts) {
+        return new QuietRack(new SimBoard(board, 5, SPEED, intervalMillis), records, List.of(), contacts);
     }
 
     /** The same with a board that measures every so many milliseconds. */
     public static QuietRack of(BoardSpec board, long intervalMillis, Path records) {
-        return new QuietRack(new SimBoard(board, 5, SPEED, intervalMillis), records, List.of());
+        return new QuietRack(new SimBoard(board, 5, SPEED, intervalMillis), records, List.of(), List.of());
     }
 
     /** Another run of the service over the same board and records; this one must be closed. */
     public QuietRack again(Path records) {
-        return new QuietRack(sim, records, List.of());
+        return new QuietRack(sim, records, List.of(), List.of());
     }
 
     /** Lets the outlets send what waits. */
@@ -168,6 +192,7 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         hostNanos += sim.intervalMillis() * 1_000_000 / SPEED;
         exchange();
         alarms.tick(watch::eventMillis);
+        evening.tick();
         storage.commit();
         alarms.committed();
         if (sim.eventMillis() % FLUSH_EVERY_MILLIS == 0) {
@@ -211,6 +236,34 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     public synchronized List<PassageCard> openPassages() {
         storage.flush();
         return storage.openCards();
+    }
+
+    /** The host has no idea what time it is. */
+    public synchronized void loseTheTime() {
+        wallQuality = WallQuality.UNSYNCHRONISED;
+    }
+
+    /** So much room is left on the disk. */
+    public synchronized void leaveRoom(long bytes) {
+        freeBytes = bytes;
+    }
+
+    /** The board's clock is found odd, as on a rack at real speed. */
+    public synchronized void findTheClockOdd() {
+        watch.clockOdd(BOARD, 1.02, true);
+    }
+
+    /** From now on no load closes, or none opens, whatever is asked. */
+    public synchronized void breakSwitches(boolean closing) {
+        deafToClosing |= closing;
+        deafToOpening |= !closing;
+    }
+
+    /** The link to the board is lost and comes back. */
+    public synchronized void replug() {
+        session.lost("The plug came out.", now());
+        session.opened(now());
+        exchange();
     }
 
     /** The link to the board says something. */
@@ -259,6 +312,31 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     }
 
     @Override
+    public synchronized EveningReply startEvening(String by, int touchMinutes, String key) {
+        return evening.startEvening(by, touchMinutes, key);
+    }
+
+    @Override
+    public synchronized EveningReply heardBy(UUID check, String outlet, String by) {
+        return evening.heardBy(check, outlet, by);
+    }
+
+    @Override
+    public synchronized EveningReply finishEvening(UUID check) {
+        return evening.finishEvening(check);
+    }
+
+    @Override
+    public synchronized Optional<EveningCheck> evening(UUID check) {
+        return evening.evening(check);
+    }
+
+    @Override
+    public synchronized List<EveningCheck> evenings() {
+        return evening.evenings();
+    }
+
+    @Override
     public synchronized void close() {
         storage.close();
     }
@@ -273,13 +351,20 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     }
 
     private HostTime now() {
-        return new HostTime("host", hostNanos, wallMillis(), WallQuality.KNOWN);
+        return new HostTime("host", hostNanos, wallMillis(), wallQuality);
     }
 
     private final class Direct implements BoardControl {
         @Override
         public void setLoad(String board, int channel, boolean closed) {
-            session.setLoad(channel, closed);
+            if (closed ? !deafToClosing : !deafToOpening) {
+                session.setLoad(channel, closed);
+            }
+        }
+
+        @Override
+        public void openAllLoads(String board) {
+            session.openAllLoads();
         }
 
         @Override

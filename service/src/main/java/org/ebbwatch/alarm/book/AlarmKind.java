@@ -6,8 +6,8 @@ import org.ebbwatch.judge.FindingKind;
 import org.ebbwatch.judge.FindingKind.Urgency;
 
 /**
- * What an alarm can be about, in words a person understands at night. The names are those of the findings; HELD and
- * STORAGE_FAULT are the two that no finding stands for.
+ * What an alarm can be about, in words a person understands at night. The names are those of the findings; SMOKE, MAINS_LOST,
+ * HELD, STORAGE_FAULT and TEST are those that no finding stands for.
  *
  * <p>A latched alarm must be acknowledged and, once its condition is gone, reset by a person who has looked.
  */
@@ -20,6 +20,13 @@ public enum AlarmKind {
             "It may vent poisonous smoke, burn or burst, and take its neighbours with it.",
             "Keep away. Clear the room. Follow your local emergency plan. Touch nothing before the cell has been near the"
                     + " temperature of the room for an hour."),
+    SMOKE(
+            null,
+            Scope.RACK,
+            Manner.LATCHED_AND_LOUD,
+            "Smoke is reported at the rack.",
+            "A cell may be venting or burning; its smoke is poisonous. Loads that a board switches were opened.",
+            "Keep away. Clear the room. Follow your local emergency plan. Go back only when those in charge say so."),
     REVERSED(
             FindingKind.REVERSED,
             Scope.PASSAGE,
@@ -105,6 +112,13 @@ public enum AlarmKind {
             "The room is warm.",
             "Cells and resistors get rid of less heat, and what a cell adds is harder to see.",
             "Air the room, keep the sun off, and see what else heats it."),
+    MAINS_LOST(
+            null,
+            Scope.RACK,
+            Manner.PLAIN,
+            "The mains are gone.",
+            "The rack runs on what its battery holds. When that is empty nobody watches, and fans and alarms may stand still.",
+            "Go and look at the rack. See to the mains. If they stay away, take loads off while somebody is there."),
     HELD(
             null,
             Scope.SHARED,
@@ -119,6 +133,13 @@ public enum AlarmKind {
             "Records cannot be kept.",
             "Watching goes on, but what is seen now would be lost with the power, and no evidence grows.",
             "Make room on the disk, or see to it. Do not stop the service before that."),
+    TEST(
+            null,
+            Scope.RACK,
+            Manner.PLAIN,
+            "This is a test of the alarms.",
+            "Nothing is the matter. It shows whether an alarm would reach somebody tonight.",
+            "Acknowledge it, and tell the evening check by which way it reached you."),
     REBOUND(
             FindingKind.REBOUND,
             Scope.PASSAGE,
@@ -183,7 +204,10 @@ public enum AlarmKind {
 
     /** How loudly it asks for a person. */
     public Urgency urgency() {
-        return finding == null ? Urgency.RINGING : finding.urgency();
+        if (finding == null) {
+            return manner == Manner.LATCHED_AND_LOUD ? Urgency.DANGER : Urgency.RINGING;
+        }
+        return finding.urgency();
     }
 
     /** Whether it must be reset by a person after its condition is gone. */

@@ -12,7 +12,7 @@ import java.util.Set;
 import java.util.UUID;
 
 /**
- * Which outlet is told of which alarm. An outlet that was told of an alarm once is told of every further step of it; one that was
+ * Which outlet is told of which alarm. Of the test alarm every outlet is told at once, for it has to prove each of them. An outlet that was told of an alarm once is told of every further step of it; one that was
  * not told when the alarm was raised, because of the hour or because it is there for what nobody acknowledges, is told as soon
  * as it is its turn, unless somebody has acknowledged the alarm by then.
  *
@@ -74,9 +74,9 @@ public final class Routing {
 
     private static boolean begins(AlarmEvent event, Route route) {
         boolean news = event.rings() || event.step() == AlarmStep.TOLD;
-        return news
-                && route.escalation().isEmpty()
+        boolean itsTurn = route.escalation().isEmpty()
                 && route.admits(event.alarm(), event.at().wallMillis());
+        return news && (itsTurn || event.alarm().kind() == AlarmKind.TEST);
     }
 
     /** Who is told only now; to be called about once a second, after the steps of that moment. */

@@ -19,6 +19,8 @@ public enum ProblemKind {
             HttpStatus.NOT_FOUND,
             "There is no such alarm, or it is over",
             "Ask /api/v1/alarms for the alarms that are alive."),
+    UNKNOWN_CHECK(
+            HttpStatus.NOT_FOUND, "There is no such evening check", "Ask /api/v1/evening-checks for the last ones."),
     UNKNOWN_PATH(HttpStatus.NOT_FOUND, "There is nothing here", "Ask /api/v1/openapi.yml for the paths there are."),
     WRONG_METHOD(
             HttpStatus.METHOD_NOT_ALLOWED,
@@ -62,6 +64,11 @@ public enum ProblemKind {
             "Something in the body cannot be used",
             "Nothing was done. Correct what the detail names; /api/v1/openapi.yml says what each field takes."),
     NOT_NOW(HttpStatus.CONFLICT, "This is not allowed now", "Nothing was done. allowed says what can be done instead."),
+    CHECK_RUNS(
+            HttpStatus.CONFLICT,
+            "Another evening check runs",
+            "Nothing was done. Go on with that one, or end it by the step FINISHED."),
+    CHECK_OVER(HttpStatus.CONFLICT, "This evening check is over", "Nothing was done. Start another one."),
     TAKEN(
             HttpStatus.CONFLICT,
             "Another passage is in the way",

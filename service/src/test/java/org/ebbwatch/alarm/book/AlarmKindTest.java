@@ -20,18 +20,20 @@ class AlarmKindTest {
     }
 
     @Test
-    void two_alarms_come_from_no_finding_and_ring() {
+    void alarms_that_come_from_no_finding_ring() {
         assertThat(kinds(kind -> Arrays.stream(FindingKind.values())
                         .noneMatch(finding -> finding.name().equals(kind.name()))))
-                .containsExactlyInAnyOrder(AlarmKind.HELD, AlarmKind.STORAGE_FAULT)
-                .allSatisfy(kind -> assertThat(kind.urgency()).isEqualTo(Urgency.RINGING));
+                .containsExactlyInAnyOrder(
+                        AlarmKind.SMOKE, AlarmKind.MAINS_LOST, AlarmKind.HELD, AlarmKind.STORAGE_FAULT, AlarmKind.TEST)
+                .allSatisfy(kind -> assertThat(kind.urgency())
+                        .isEqualTo(kind == AlarmKind.SMOKE ? Urgency.DANGER : Urgency.RINGING));
     }
 
     @Test
-    void dangers_are_latched_and_hot_stays_in_view() {
+    void dangers_are_latched_and_fire_stays_in_view() {
         assertThat(kinds(AlarmKind::isLatched))
-                .containsExactlyInAnyOrder(AlarmKind.HOT, AlarmKind.REVERSED, AlarmKind.LOAD_HOT);
-        assertThat(kinds(kind -> !kind.mayBeCovered())).containsExactly(AlarmKind.HOT);
+                .containsExactlyInAnyOrder(AlarmKind.HOT, AlarmKind.SMOKE, AlarmKind.REVERSED, AlarmKind.LOAD_HOT);
+        assertThat(kinds(kind -> !kind.mayBeCovered())).containsExactly(AlarmKind.HOT, AlarmKind.SMOKE);
     }
 
     @ParameterizedTest
@@ -43,7 +45,8 @@ class AlarmKindTest {
     }
 
     @Test
-    void hot_tells_people_to_keep_away_first() {
+    void fire_tells_people_to_keep_away_first() {
+        assertThat(AlarmKind.SMOKE.toDo()).startsWith("Keep away. Clear the room. Follow your local emergency plan.");
         assertThat(AlarmKind.HOT.toDo()).startsWith("Keep away. Clear the room. Follow your local emergency plan.");
     }
 

@@ -58,6 +58,16 @@ class RoutingTest {
                 .containsExactly("all RAISED WARMING", "all ACKNOWLEDGED WARMING", "all RETURNED WARMING");
     }
 
+    @Test
+    void of_the_test_alarm_every_outlet_is_told_at_once_and_of_its_further_steps() {
+        rack.with("danger", DANGER).with("mornings", MORNINGS).with("later", AFTER_TEN_MINUTES);
+        rack.report(bench.standing(0, AlarmKind.TEST));
+
+        assertThat(rack.told()).containsExactly("danger RAISED TEST", "mornings RAISED TEST", "later RAISED TEST");
+        rack.pass(HOUR);
+        assertThat(rack.told()).hasSize(3);
+    }
+
     @Nested
     class Hours {
 
