@@ -55,6 +55,7 @@ public final class AlarmDesk implements RackObserver {
     private final List<Happening> news = new ArrayList<>();
     private final Map<Outbox, List<OutletMessage>> unsent = new LinkedHashMap<>();
     private final Map<String, Report> boardNews = new LinkedHashMap<>();
+    private final WarmingCells warming = new WarmingCells();
     private boolean storageInTrouble;
     private long number;
 
@@ -96,7 +97,7 @@ public final class AlarmDesk implements RackObserver {
         write(
                 book.resume(
                         table.living().stream().map(AlarmJson::alarm).toList(),
-                        passages.stream().map(StandingReport::of).toList(),
+                        passages.stream().map(warming::report).toList(),
                         moment(now)),
                 now);
         commit();
@@ -106,7 +107,7 @@ public final class AlarmDesk implements RackObserver {
     public void changed(List<PassageStanding> passages) {
         List<Report> reports = new ArrayList<>(boardNews.values());
         boardNews.clear();
-        passages.forEach(passage -> reports.add(StandingReport.of(passage)));
+        passages.forEach(passage -> reports.add(warming.report(passage)));
         report(reports);
     }
 
@@ -162,6 +163,14 @@ public final class AlarmDesk implements RackObserver {
                         board ->
                                 board.equals(SERVICE) ? moment(now).monotonicMillis() : eventMillis.applyAsLong(board)),
                 now);
+    }
+
+    /** Looks whether a cell of many that warm slightly has become hot or fast; to be called before {@link #tick}. */
+    public void look(WarmingCells.Thermometers thermometers, ToLongFunction<String> eventMillis) {
+        List<Report> turned = warming.look(thermometers, eventMillis);
+        if (!turned.isEmpty()) {
+            report(turned);
+        }
     }
 
     // ---- what people ask ----
@@ -242,6 +251,7 @@ public final class AlarmDesk implements RackObserver {
                 outboxes.forEach(outbox -> send(event, outbox, wall));
             }
         }
+        book.takeAmended().forEach(alarm -> table.update(AlarmJson.row(alarm, quality)));
     }
 
     private void send(AlarmEvent event, Outbox outbox, WallLabel wall) {

@@ -133,9 +133,9 @@ final class AlarmJson {
         body.put("cover", alarm.cover().name());
         body.put("latched", alarm.kind().isLatched());
         body.put("raisedAt", Instant.ofEpochMilli(alarm.raisedWallMillis()).toString());
-        body.put("what", alarm.kind().what());
-        body.put("consequence", alarm.kind().consequence());
-        body.put("toDo", alarm.kind().toDo());
+        body.put("what", alarm.what());
+        body.put("consequence", alarm.consequence());
+        body.put("toDo", alarm.toDo());
         body.put("cells", alarm.tags());
         body.put("cause", cause(alarm.cause()));
         body.put("who", event.who());

@@ -161,6 +161,11 @@ final class BoardWatch {
         return read ? scale.amperes(latest.amperes()[channel]) : Double.NaN;
     }
 
+    /** Degrees of a channel in the latest scan; NaN before the first. */
+    double latestCelsius(int channel) {
+        return heard && identity != null ? celsius(channel) : Double.NaN;
+    }
+
     private double celsius(int channel) {
         if (channel < 0 || channel >= latest.channels()) {
             return Double.NaN;

@@ -271,6 +271,11 @@ public final class RackWatch implements BoardListener {
         return boards.containsKey(board) ? boards.get(board).eventMillis() : -1;
     }
 
+    /** What the sensor of a channel says now; NaN where nothing is to be believed. */
+    public double celsius(String board, int channel) {
+        return boards.containsKey(board) ? boards.get(board).latestCelsius(channel) : Double.NaN;
+    }
+
     /** The rack at this moment. */
     public RackView view() {
         List<RackView.BoardView> boardViews = new ArrayList<>();

@@ -201,6 +201,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
         try {
             lock.run(() -> {
                 try {
+                    desk.look(watch::celsius, watch::eventMillis);
                     desk.tick(watch::eventMillis);
                 } finally {
                     storage.flush();

@@ -6,8 +6,8 @@ import org.ebbwatch.judge.FindingKind;
 import org.ebbwatch.judge.FindingKind.Urgency;
 
 /**
- * What an alarm can be about, in words a person understands at night. The names are those of the findings; HELD and
- * STORAGE_FAULT are the two that no finding stands for.
+ * What an alarm can be about, in words a person understands at night. The names are those of the findings; HELD,
+ * STORAGE_FAULT and FLOOD are those that no finding stands for.
  *
  * <p>A latched alarm must be acknowledged and, once its condition is gone, reset by a person who has looked.
  */
@@ -119,6 +119,13 @@ public enum AlarmKind {
             "Records cannot be kept.",
             "Watching goes on, but what is seen now would be lost with the power, and no evidence grows.",
             "Make room on the disk, or see to it. Do not stop the service before that."),
+    FLOOD(
+            null,
+            Scope.RACK,
+            Manner.LOUD,
+            "So many alarms ring that they are told together.",
+            "What is told together is not told singly any more. Danger still is.",
+            "Look at the page or ask for the list of alarms: all of them stand there, those that need a person most first."),
     REBOUND(
             FindingKind.REBOUND,
             Scope.PASSAGE,
@@ -145,7 +152,7 @@ public enum AlarmKind {
     enum Scope {
         /** Each passage has its own. */
         PASSAGE,
-        /** Each passage its own, but one for the board where several of its passages begin it at once. */
+        /** Each passage its own, but one for the board where several of its passages begin it together. */
         SHARED,
         /** One for each board. */
         BOARD,
@@ -155,6 +162,8 @@ public enum AlarmKind {
 
     private enum Manner {
         PLAIN,
+        /** Never to be put out of the way. */
+        LOUD,
         LATCHED,
         /** Latched, and never to be put out of the way. */
         LATCHED_AND_LOUD
@@ -188,12 +197,12 @@ public enum AlarmKind {
 
     /** Whether it must be reset by a person after its condition is gone. */
     public boolean isLatched() {
-        return manner != Manner.PLAIN;
+        return manner == Manner.LATCHED || manner == Manner.LATCHED_AND_LOUD;
     }
 
     /** Whether it may be shelved or taken out of service. */
     public boolean mayBeCovered() {
-        return manner != Manner.LATCHED_AND_LOUD;
+        return manner == Manner.PLAIN || manner == Manner.LATCHED;
     }
 
     Scope scope() {

@@ -20,18 +20,18 @@ class AlarmKindTest {
     }
 
     @Test
-    void two_alarms_come_from_no_finding_and_ring() {
+    void three_alarms_come_from_no_finding_and_ring() {
         assertThat(kinds(kind -> Arrays.stream(FindingKind.values())
                         .noneMatch(finding -> finding.name().equals(kind.name()))))
-                .containsExactlyInAnyOrder(AlarmKind.HELD, AlarmKind.STORAGE_FAULT)
+                .containsExactlyInAnyOrder(AlarmKind.HELD, AlarmKind.STORAGE_FAULT, AlarmKind.FLOOD)
                 .allSatisfy(kind -> assertThat(kind.urgency()).isEqualTo(Urgency.RINGING));
     }
 
     @Test
-    void dangers_are_latched_and_hot_stays_in_view() {
+    void dangers_are_latched_and_hot_and_a_flood_stay_in_view() {
         assertThat(kinds(AlarmKind::isLatched))
                 .containsExactlyInAnyOrder(AlarmKind.HOT, AlarmKind.REVERSED, AlarmKind.LOAD_HOT);
-        assertThat(kinds(kind -> !kind.mayBeCovered())).containsExactly(AlarmKind.HOT);
+        assertThat(kinds(kind -> !kind.mayBeCovered())).containsExactlyInAnyOrder(AlarmKind.HOT, AlarmKind.FLOOD);
     }
 
     @ParameterizedTest
