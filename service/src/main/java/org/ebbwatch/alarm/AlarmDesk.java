@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -19,6 +20,7 @@ import org.ebbwatch.alarm.book.AlarmKind;
 import org.ebbwatch.alarm.book.Cause;
 import org.ebbwatch.alarm.book.Moment;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Raised;
 import org.ebbwatch.alarm.book.Report;
 import org.ebbwatch.alarm.book.Report.Condition;
 import org.ebbwatch.alarm.outlet.Outbox;
@@ -223,6 +225,15 @@ public final class AlarmDesk implements RackObserver {
                 outboxes.stream().map(Outbox::view).toList());
     }
 
+    /**
+     * Every time an alarm was raised since then, oldest first; safe for use by several threads.
+     *
+     * @throws org.ebbwatch.store.StorageException if it cannot be read
+     */
+    public List<Raised> raisedSince(long wallMillis) {
+        return table.raisedSince(wallMillis).stream().map(AlarmJson::raised).toList();
+    }
+
     // ---- writing down ----
 
     private void report(List<Report> reports) {
@@ -261,6 +272,23 @@ public final class AlarmDesk implements RackObserver {
         table.append(new OutboxRow(number, id, event.alarm().id(), outbox.name(), event.rings(), body, wall));
         unsent.computeIfAbsent(outbox, none -> new ArrayList<>())
                 .add(new OutletMessage(id, number, event.rings(), body));
+    }
+
+    /** Has a notice sent by the outlets of these names, once it is written down; to be followed by a commit. */
+    public void send(RackNotice notice, Set<String> outlets) {
+        HostTime now = clock.now();
+        for (Outbox outbox : outboxes) {
+            if (outlets.contains(outbox.name())) {
+                UUID id = ids.get();
+                number++;
+                String body = AlarmJson.notice(notice, id, number, now.wallMillis());
+                var wall =
+                        new WallLabel(now.wallMillis(), now.wallQuality().name().toLowerCase(Locale.ROOT));
+                table.append(new OutboxRow(number, id, null, outbox.name(), false, body, wall));
+                unsent.computeIfAbsent(outbox, none -> new ArrayList<>())
+                        .add(new OutletMessage(id, number, false, body));
+            }
+        }
     }
 
     private static AlarmStepRow step(AlarmEvent event, WallLabel wall) {

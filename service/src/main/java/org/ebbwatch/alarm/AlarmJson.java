@@ -19,8 +19,10 @@ import org.ebbwatch.alarm.book.AlarmState;
 import org.ebbwatch.alarm.book.AlarmTransitions.Standing;
 import org.ebbwatch.alarm.book.Cause;
 import org.ebbwatch.alarm.book.Cover;
+import org.ebbwatch.alarm.book.Raised;
 import org.ebbwatch.alarm.book.Subject;
 import org.ebbwatch.store.AlarmRow;
+import org.ebbwatch.store.RaisedRow;
 import org.ebbwatch.store.WallLabel;
 
 /** Alarms as rows and as messages. */
@@ -93,6 +95,16 @@ final class AlarmJson {
                 Optional.ofNullable((Map<?, ?>) body.get("putAway")).map(AlarmJson::readPutAway));
     }
 
+    /** Reads a moment at which an alarm was raised. */
+    static Raised raised(RaisedRow row) {
+        return new Raised(
+                row.alarm(),
+                AlarmKind.valueOf(row.kind()),
+                Subject.parse(row.subject()),
+                row.causeLine(),
+                row.wallMillis());
+    }
+
     private static PutAway readPutAway(Map<?, ?> map) {
         Object until = map.get("untilWallMillis");
         return new PutAway(
@@ -140,6 +152,22 @@ final class AlarmJson {
         body.put("cause", cause(alarm.cause()));
         body.put("who", event.who());
         body.put("reason", event.reason());
+        return write(body);
+    }
+
+    /** What an outlet is told of the rack, and of no alarm. */
+    static String notice(RackNotice notice, UUID messageId, long number, long wallMillis) {
+        Map<String, Object> body = new LinkedHashMap<>();
+        body.put("messageId", messageId.toString());
+        body.put("number", number);
+        body.put("at", Instant.ofEpochMilli(wallMillis).toString());
+        body.put("step", "TOLD");
+        body.put("rings", false);
+        body.put("kind", notice.kind());
+        body.put("urgency", "ADVISORY");
+        body.put("subject", Subject.RACK);
+        body.put("what", notice.what());
+        body.put("text", notice.text());
         return write(body);
     }
 

@@ -27,7 +27,8 @@ import picocli.CommandLine.Spec;
             ReplayCommand.class,
             BundleCommand.class,
             VerifyCommand.class,
-            TokenCommand.class
+            TokenCommand.class,
+            MorningReportCommand.class
         })
 public final class Ebbwatch implements Runnable {
     @Spec

@@ -13,6 +13,8 @@ import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.LoadTolerance;
+import org.ebbwatch.life.LifeAgent;
+import org.ebbwatch.morning.MorningHour;
 import org.ebbwatch.rack.BoardEntry;
 import org.ebbwatch.rack.CellEntry;
 import org.ebbwatch.rack.RackFile;
@@ -49,6 +51,9 @@ final class ServeCommand implements Callable<Integer> {
                 rackFile.storage(),
                 night,
                 AlarmWays.outlets(rackFile.alarms(), System.getenv()));
+        rackFile.morningReport()
+                .ifPresent(it -> rack.reportMornings(new MorningHour(it.at(), night.zone()), it.outlets()));
+        LifeAgent life = LifeWays.agent(rack, rackFile.signOfLife(), System.getenv());
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
         EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
         rackFile.cells()
@@ -58,8 +63,9 @@ final class ServeCommand implements Callable<Integer> {
                         card(cell),
                         procedure(cell).procedure()));
         rackFile.cells().forEach(cell -> advise(cell, out));
-        Runtime.getRuntime().addShutdownHook(new Thread(rack::close, "stop"));
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(rack, life), "stop"));
         rack.start();
+        life.start();
         out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: "
                 + rackFile.storage());
         out.println("Stop with Ctrl-C. Cells can burn; do not rely on this program alone.");
@@ -67,6 +73,11 @@ final class ServeCommand implements Callable<Integer> {
         tellLinks(rack, out);
         Thread.currentThread().join();
         return 0;
+    }
+
+    private static void stop(RunningRack rack, LifeAgent life) {
+        life.close();
+        rack.close();
     }
 
     /** On a thread of its own, so that the rack is watched on whatever becomes of the telling. */

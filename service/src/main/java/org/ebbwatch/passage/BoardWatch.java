@@ -194,6 +194,11 @@ final class BoardWatch {
         return -1;
     }
 
+    BoardPulse pulse() {
+        return new BoardPulse(
+                name, link == LinkState.CONNECTED, eventMillis(), identity == null ? 0 : identity.intervalMillis());
+    }
+
     BoardView view() {
         return new BoardView(
                 name,

@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.store.AlarmTable;
+import org.ebbwatch.store.MorningTable;
 import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.time.EventClock;
 
@@ -41,6 +42,9 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Where alarms are written down; what is written there is committed with the journal. */
     AlarmTable alarms();
+
+    /** Where morning reports are written down; what is written there is committed with the journal. */
+    MorningTable mornings();
 
     /** Where receipts of people's requests are written down; what is written there is committed with the journal. */
     ReceiptTable receipts();

@@ -276,6 +276,11 @@ public final class RackWatch implements BoardListener {
         return boards.containsKey(board) ? boards.get(board).latestCelsius(channel) : Double.NaN;
     }
 
+    /** How the readings of every board of the rack come in. */
+    public List<BoardPulse> pulses() {
+        return boards.values().stream().map(BoardWatch::pulse).toList();
+    }
+
     /** The rack at this moment. */
     public RackView view() {
         List<RackView.BoardView> boardViews = new ArrayList<>();

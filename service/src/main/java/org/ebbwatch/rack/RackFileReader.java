@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import org.ebbwatch.acquire.PortAddress;
+import org.ebbwatch.alarm.outlet.WebhookOutlet;
 import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.LoadTolerance;
 import org.snakeyaml.engine.v2.api.LoadSettings;
@@ -24,7 +25,8 @@ import org.snakeyaml.engine.v2.nodes.ScalarNode;
 /** Reads a rack file key by key, and goes on after a fault to find the others. */
 final class RackFileReader {
 
-    private static final List<String> RACK_KEYS = List.of("storage", "http", "alarms", "procedure", "boards", "cells");
+    private static final List<String> RACK_KEYS =
+            List.of("storage", "http", "alarms", "morningReport", "signOfLife", "procedure", "boards", "cells");
     private static final List<String> HTTP_KEYS = List.of("address", "port", "names");
     private static final List<String> BOARD_KEYS = List.of("name", "port", "baud", "serialNumber");
     private static final List<String> CELL_KEYS = List.of(
@@ -78,6 +80,12 @@ final class RackFileReader {
         HttpEntry http = rack.node("http").map(this::http).orElse(USUAL_HTTP);
         AlarmEntry alarms =
                 rack.node("alarms").map(new AlarmEntryReader(faults)::read).orElse(AlarmEntry.USUAL);
+        var mornings = new MorningEntryReader(faults);
+        Optional<MorningEntry> morning = rack.node("morningReport")
+                .flatMap(node -> mornings.morning(
+                        node,
+                        alarms.webhook().map(it -> WebhookOutlet.NAME).stream().toList()));
+        Optional<LifeEntry> life = rack.node("signOfLife").flatMap(mornings::life);
         String procedure = procedure(rack, RackFile.PROCEDURES.get(0));
         if (rack.list("boards").isEmpty() && !rack.isMisspelt("boards")) {
             rack.fault(
@@ -87,7 +95,7 @@ final class RackFileReader {
         rack.list("cells").forEach(node -> cell(node, procedure));
         List<CellEntry> strung = strings.strung(cells);
         faults.throwIfAny();
-        return new RackFile(storage, http, alarms, boards, strung);
+        return new RackFile(storage, http, alarms, morning, life, boards, strung);
     }
 
     private Node compose(String text) throws RackFileFaulty {

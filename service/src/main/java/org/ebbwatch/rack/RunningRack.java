@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -15,17 +16,20 @@ import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
 import org.ebbwatch.alarm.AlarmClerk;
 import org.ebbwatch.alarm.AlarmDesk;
+import org.ebbwatch.alarm.AlarmHistory;
 import org.ebbwatch.alarm.AlarmReply;
 import org.ebbwatch.alarm.AlarmRequest;
 import org.ebbwatch.alarm.AlarmRequests;
 import org.ebbwatch.alarm.AlarmSource;
 import org.ebbwatch.alarm.AlarmsView;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Raised;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.OutletAgent;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.morning.MorningHour;
 import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.DeskAnswer;
@@ -44,7 +48,8 @@ import org.slf4j.LoggerFactory;
  * A rack at work: its boards connected, its passages watched, its readings kept, from {@link #start} to {@link #close}. Safe
  * for use by several threads.
  */
-public final class RunningRack implements RackSource, RackDesk, AlarmSource, AlarmRequests, AutoCloseable {
+public final class RunningRack
+        implements RackSource, RackDesk, AlarmSource, AlarmHistory, AlarmRequests, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(RunningRack.class);
     private static final long FLUSH_MILLIS = 250;
     private static final long JOIN_MILLIS = 5_000;
@@ -58,6 +63,9 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
     private final AlarmClerk clerk;
     private final List<OutletAgent> outlets;
     private final Map<String, BoardAgent> agents = new LinkedHashMap<>();
+    private final NightHours night;
+    private final HostClock clock;
+    private Optional<MorningRound> morning = Optional.empty();
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Thread keeper = new Thread(this::keep, "trace keeper");
 
@@ -83,6 +91,8 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
             Supplier<UUID> ids,
             HostClock clock) {
         this.storage = storage;
+        this.night = night;
+        this.clock = clock;
         List<Outbox> outboxes = ways.stream()
                 .map(way -> new Outbox(way, (message, wall) -> storage.alarms().sent(message.id(), wall)))
                 .toList();
@@ -129,6 +139,11 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
         });
     }
 
+    /** Sends a morning report at that hour by the outlets of these names; to be asked for before {@link #start}. */
+    public void reportMornings(MorningHour hour, Set<String> outlets) {
+        lock.run(() -> morning = Optional.of(new MorningRound(hour, outlets, night, watch, desk, storage, clock)));
+    }
+
     /** Does something with the watch, alone. */
     public <T> T with(Function<RackWatch, T> work) {
         return lock.call(() -> work.apply(watch));
@@ -152,6 +167,11 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
     @Override
     public AlarmsView alarms() {
         return lock.call(desk::view);
+    }
+
+    @Override
+    public List<Raised> raisedSince(long wallMillis) {
+        return desk.raisedSince(wallMillis);
     }
 
     @Override
@@ -203,6 +223,7 @@ public final class RunningRack implements RackSource, RackDesk, AlarmSource, Ala
                 try {
                     desk.look(watch::celsius, watch::eventMillis);
                     desk.tick(watch::eventMillis);
+                    morning.ifPresent(MorningRound::tick);
                 } finally {
                     storage.flush();
                     desk.committed();

@@ -30,6 +30,7 @@ class ArchitectureTest {
                 "org.ebbwatch.calibration..",
                 "org.ebbwatch.alarm.book..",
                 "org.ebbwatch.plan..",
+                "org.ebbwatch.morning..",
                 "org.ebbwatch.trace.codec.."
             })
     void the_pure_packages_know_no_framework_no_database_and_no_clock(String packages) {
@@ -49,6 +50,8 @@ class ArchitectureTest {
                 "evidence",
                 "access",
                 "plan",
+                "morning",
+                "life",
                 "web"
             })
     void the_packages_the_rules_speak_of_are_there(String feature) {
@@ -82,6 +85,25 @@ class ArchitectureTest {
     }
 
     @Test
+    void the_morning_report_is_made_of_views_and_signs_of_life_of_pulses() {
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.morning..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.judge..",
+                        "org.ebbwatch.plan..",
+                        "org.ebbwatch.alarm..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.life..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.acquire..",
+                        "org.ebbwatch.time..")
+                .check(SERVICE);
+        isUsedOnlyBy("com.sun.jna..", "org.ebbwatch.life..", "org.ebbwatch.sim..")
+                .check(SERVICE);
+    }
+
+    @Test
     void evidence_is_made_of_what_passages_tell_and_asks_no_clock() {
         dependsOnNothingOfTheServiceBut(
                         "org.ebbwatch.evidence..",
@@ -103,6 +125,7 @@ class ArchitectureTest {
                         "org.ebbwatch.alarm..",
                         "org.ebbwatch.access..",
                         "org.ebbwatch.plan..",
+                        "org.ebbwatch.morning..",
                         "org.ebbwatch.acquire..",
                         "org.ebbwatch.time..",
                         "org.ebbwatch.judge..")

@@ -58,6 +58,8 @@ class DescriptionTest {
                 "/api/v1/events:",
                 "/api/v1/plan:",
                 "/api/v1/alarms:",
+                "/api/v1/alarms/rates:",
+                "/api/v1/morning-report:",
                 "/api/v1/problems/{name}:"
             })
     void every_route_is_described(String path) throws IOException {
