@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.alarm.book.AlarmAnswer;
@@ -168,8 +169,8 @@ public final class AlarmDesk implements RackObserver {
     }
 
     /** Looks whether a cell of many that warm slightly has become hot or fast; to be called before {@link #tick}. */
-    public void look(WarmingCells.Thermometers thermometers, ToLongFunction<String> eventMillis) {
-        List<Report> turned = warming.look(thermometers, eventMillis);
+    public void look(ToDoubleFunction<UUID> celsiusOf, ToLongFunction<String> eventMillis) {
+        List<Report> turned = warming.look(celsiusOf, eventMillis);
         if (!turned.isEmpty()) {
             report(turned);
         }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.ebbwatch.alarm.book.Report;
 import org.ebbwatch.alarm.book.WarmthTrail;
@@ -18,15 +19,10 @@ import org.ebbwatch.passage.PassageStanding;
  * Looks at the cells whose warming is slight: one that gets to the limit for any cell, or warms fast, is no longer one of many. The
  * judge does not say so, because for it the warming goes on. Not thread-safe.
  */
-public final class WarmingCells {
+final class WarmingCells {
     private final Map<UUID, PassageStanding> open = new LinkedHashMap<>();
     private final Map<UUID, WarmthTrail> trails = new HashMap<>();
     private final Set<UUID> fast = new HashSet<>();
-
-    /** The temperature of a channel now; NaN where there is none. */
-    public interface Thermometers {
-        double celsius(String board, int channel);
-    }
 
     /** What the alarm book is to be told of a passage that changed. */
     Report report(PassageStanding passage) {
@@ -50,13 +46,16 @@ public final class WarmingCells {
         return trails.containsKey(id) && trails.get(id).isFast();
     }
 
-    /** Reads every cell's thermometer; what the book is to be told of those that have become hot or fast. */
-    List<Report> look(Thermometers thermometers, ToLongFunction<String> eventMillis) {
+    /**
+     * Reads every cell's thermometer; what the book is to be told of those that have become hot or fast.
+     *
+     * @param celsiusOf the temperature of a passage's cell now; NaN where there is none
+     */
+    List<Report> look(ToDoubleFunction<UUID> celsiusOf, ToLongFunction<String> eventMillis) {
         List<Report> turned = new ArrayList<>();
         for (PassageStanding passage : open.values()) {
             UUID id = passage.card().id();
-            double celsius =
-                    thermometers.celsius(passage.card().board(), passage.card().channel());
+            double celsius = celsiusOf.applyAsDouble(id);
             WarmthTrail trail = trails.computeIfAbsent(id, none -> new WarmthTrail());
             trail.add(eventMillis.applyAsLong(passage.card().board()), celsius);
             boolean mild = !fast.contains(id) && passage.findings().stream().anyMatch(MildWarming::is);

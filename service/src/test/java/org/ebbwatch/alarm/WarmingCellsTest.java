@@ -32,7 +32,7 @@ class WarmingCellsTest {
             long now = millis;
             double jitter = noise * Math.sin(millis * 0.7);
             List<Report> turned =
-                    cells.look((board, channel) -> celsiusAtMillis.applyAsDouble(now) + jitter, board -> now);
+                    cells.look(passage -> celsiusAtMillis.applyAsDouble(now) + jitter, board -> now);
             if (!turned.isEmpty()) {
                 assertThat(turned).hasSize(1).noneMatch(WarmingCellsTest::isMild);
                 return millis / 1_000;
