@@ -38,7 +38,7 @@ const isBlocked = (outlet) => outlet.failures > 0 && outlet.pending > 0;
 
 function blockage(outlet) {
   const wait = outlet.pending === 1 ? "1 message waits" : `${outlet.pending} messages wait`;
-  return `Alarms do not get out by the ${outlet.name}: ${wait}. ${outlet.lastError}.`;
+  return `Alarms do not get out by the outlet ${outlet.name}: ${wait}. ${outlet.lastError}.`;
 }
 
 function place(alarm) {

@@ -19,7 +19,7 @@ final class Method {
               is driven directly, without wire, database and threads. Loads and lead checks are carried out over the rig protocol.
             - Scans come every second from a minute before something goes wrong until 10 minutes (heat: 40 minutes) after, and for 2
               minutes after a load was switched; every 5 s otherwise (one night in twenty, and all with lost scans: 2 s). The
-              judge takes a stretch of 5 s for watched; it takes a board slower than 6 s for silent. What rests on
+              judge takes a stretch of 5 s for watched (slower boards: sampling.md). What rests on
               a single noisy reading is therefore seen up to five times less often than on a board that scans every second.
             - The person comes between seven and ten at night, is minutes to hours late, and now and then forgets the bond, leaves it
               on, reads nought off the meter, takes a load off early or tries a held cell again.

@@ -169,14 +169,12 @@ final class SamplingReport {
         line(
                 "A stretch between two scans is a gap when it is longer than 5 s (`plausible.silentMillis`) and than three of the board's");
         line(
-                "intervals. The judge learns the interval from the scans, but takes none for longer than 2 s, so that three of them are");
+                "intervals. The judge learns the interval from the scans, up to 60 s, so that a slow board is watched; its silence is found the");
         line(
-                "never more than 6 s: at more than 6 s every scan comes after a gap and is SILENT, no polarity is proven, and no load goes on.");
+                "later. A change that happens between two scans is seen as one step: of a CUT_OFF at 60 s only what is left of it.");
         line(
                 "What counts scans and not seconds (three in a row for SENSOR_FAULT and AMBIENT_HIGH, three within 10 s for a sudden rise, two");
         line("and 2 s for REVERSED, REBOUND and TIE_LOOSE) is the later the slower a board is.");
-        line("");
-        line("The columns and lines above show whatever the judge did when they were made.");
         line("");
     }
 

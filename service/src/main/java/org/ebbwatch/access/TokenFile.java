@@ -5,12 +5,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.PosixFilePermission;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
-import java.util.EnumSet;
 import java.util.HexFormat;
 import java.util.Optional;
 
@@ -57,7 +55,7 @@ public final class TokenFile {
         String token = Base64.getUrlEncoder().withoutPadding().encodeToString(random);
         Path fresh = Files.createTempFile(folder, NAME, ".new");
         try {
-            keepToOwner(fresh);
+            OwnersFile.keepToOwner(fresh);
             Files.writeString(fresh, HexFormat.of().formatHex(hash(token)) + '\n', StandardCharsets.US_ASCII);
             Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         } finally {
@@ -81,15 +79,6 @@ public final class TokenFile {
             return Optional.of(hash).filter(it -> it.length == TOKEN_BYTES);
         } catch (IOException | IllegalArgumentException unusable) {
             return Optional.empty();
-        }
-    }
-
-    private static void keepToOwner(Path path) throws IOException {
-        try {
-            Files.setPosixFilePermissions(
-                    path, EnumSet.of(PosixFilePermission.OWNER_READ, PosixFilePermission.OWNER_WRITE));
-        } catch (UnsupportedOperationException notHere) {
-            // A file system without permissions of this kind; the folder has to keep others out.
         }
     }
 

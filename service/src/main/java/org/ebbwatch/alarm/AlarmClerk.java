@@ -30,6 +30,11 @@ public final class AlarmClerk implements AlarmRequests {
         return receipts.find(key, request, isOnDisk()).orElseGet(() -> answer(request, key));
     }
 
+    /** What was done for that key before; empty where nothing was. */
+    Optional<AlarmReceipt> done(String key) {
+        return receipts.find(key);
+    }
+
     private AlarmReply answer(AlarmRequest request, String key) {
         Optional<AlarmView> found = desk.find(request.alarm());
         if (found.isEmpty()) {

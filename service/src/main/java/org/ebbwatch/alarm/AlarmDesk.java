@@ -14,6 +14,7 @@ import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.ebbwatch.acquire.HostClock;
+import org.ebbwatch.alarm.book.Alarm;
 import org.ebbwatch.alarm.book.AlarmAnswer;
 import org.ebbwatch.alarm.book.AlarmBook;
 import org.ebbwatch.alarm.book.AlarmEvent;
@@ -24,16 +25,14 @@ import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.alarm.book.Raised;
 import org.ebbwatch.alarm.book.Report;
 import org.ebbwatch.alarm.book.Report.Condition;
+import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
-import org.ebbwatch.alarm.outlet.OutletMessage;
 import org.ebbwatch.passage.Happening;
 import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.PassageStanding;
 import org.ebbwatch.passage.RackObserver;
 import org.ebbwatch.passage.RackStorage;
-import org.ebbwatch.store.AlarmStepRow;
 import org.ebbwatch.store.AlarmTable;
-import org.ebbwatch.store.OutboxRow;
 import org.ebbwatch.store.WallLabel;
 import org.ebbwatch.time.HostTime;
 
@@ -51,36 +50,34 @@ public final class AlarmDesk implements RackObserver {
     private final AlarmBook book;
     private final RackStorage storage;
     private final AlarmTable table;
-    private final List<Outbox> outboxes;
-    private final Supplier<UUID> ids;
+    private final AlarmPost post;
     private final HostClock clock;
     private final Happenings happenings;
     private final List<Happening> news = new ArrayList<>();
-    private final Map<Outbox, List<OutletMessage>> unsent = new LinkedHashMap<>();
     private final Map<String, Report> boardNews = new LinkedHashMap<>();
     private final WarmingCells warming = new WarmingCells();
     private boolean storageInTrouble;
-    private long number;
 
     /**
      * A desk with an empty book.
      *
-     * @param outboxes the ways out, each already bound to its outlet
+     * @param outboxes the ways out, each already bound to its outlet, and of what they are told
+     * @param links by which messages can be acknowledged
      * @param ids gives time-ordered identifiers
      * @param happenings is told of every step
      */
     public AlarmDesk(
             NightHours night,
             RackStorage storage,
-            List<Outbox> outboxes,
+            Map<Outbox, Route> outboxes,
+            AlarmLinks links,
             Supplier<UUID> ids,
             HostClock clock,
             Happenings happenings) {
         this.book = new AlarmBook(night, ids);
         this.storage = storage;
         this.table = storage.alarms();
-        this.outboxes = List.copyOf(outboxes);
-        this.ids = ids;
+        this.post = new AlarmPost(table, outboxes, links, ids);
         this.clock = clock;
         this.happenings = happenings;
     }
@@ -91,18 +88,10 @@ public final class AlarmDesk implements RackObserver {
      * @throws org.ebbwatch.store.StorageException if they cannot be read
      */
     public void resume(List<PassageStanding> passages) {
-        number = table.lastNumber();
-        for (Outbox outbox : outboxes) {
-            table.unsent(outbox.name())
-                    .forEach(row -> outbox.put(new OutletMessage(row.id(), row.number(), row.rings(), row.body())));
-        }
         HostTime now = clock.now();
-        write(
-                book.resume(
-                        table.living().stream().map(AlarmJson::alarm).toList(),
-                        passages.stream().map(warming::report).toList(),
-                        moment(now)),
-                now);
+        List<Alarm> living = table.living().stream().map(AlarmJson::alarm).toList();
+        post.resume(living, moment(now));
+        write(book.resume(living, passages.stream().map(warming::report).toList(), moment(now)), now);
         commit();
     }
 
@@ -136,8 +125,7 @@ public final class AlarmDesk implements RackObserver {
     public void committed() {
         happenings.add(news);
         news.clear();
-        unsent.forEach((outbox, messages) -> messages.forEach(outbox::put));
-        unsent.clear();
+        post.committed();
     }
 
     /**
@@ -166,6 +154,7 @@ public final class AlarmDesk implements RackObserver {
                         board ->
                                 board.equals(SERVICE) ? moment(now).monotonicMillis() : eventMillis.applyAsLong(board)),
                 now);
+        post.tellLate(book.alive(), moment(now), wall(now));
     }
 
     /** Looks whether a cell of many that warm slightly has become hot or fast; to be called before {@link #tick}. */
@@ -223,7 +212,7 @@ public final class AlarmDesk implements RackObserver {
                         .map(AlarmView::of)
                         .sorted(AlarmView.NEEDED_FIRST)
                         .toList(),
-                outboxes.stream().map(Outbox::view).toList());
+                post.views());
     }
 
     /**
@@ -248,64 +237,29 @@ public final class AlarmDesk implements RackObserver {
     }
 
     private void write(List<AlarmEvent> events, HostTime now) {
-        String quality = now.wallQuality().name().toLowerCase(Locale.ROOT);
-        var wall = new WallLabel(now.wallMillis(), quality);
+        WallLabel wall = wall(now);
         for (AlarmEvent event : events) {
-            var row = AlarmJson.row(event.alarm(), quality);
+            var row = AlarmJson.row(event.alarm(), wall.quality());
             if (event.alarm().steps() == 1) {
                 table.insert(row);
             } else {
                 table.update(row);
             }
-            table.append(step(event, wall));
+            table.append(AlarmJson.step(event, wall));
             news.add(AlarmNews.of(event));
-            if (event.sent()) {
-                outboxes.forEach(outbox -> send(event, outbox, wall));
-            }
+            post.tell(event, wall);
         }
-        book.takeAmended().forEach(alarm -> table.update(AlarmJson.row(alarm, quality)));
-    }
-
-    private void send(AlarmEvent event, Outbox outbox, WallLabel wall) {
-        UUID id = ids.get();
-        number++;
-        String body = AlarmJson.message(event, id, number);
-        table.append(new OutboxRow(number, id, event.alarm().id(), outbox.name(), event.rings(), body, wall));
-        unsent.computeIfAbsent(outbox, none -> new ArrayList<>())
-                .add(new OutletMessage(id, number, event.rings(), body));
+        book.takeAmended().forEach(alarm -> table.update(AlarmJson.row(alarm, wall.quality())));
     }
 
     /** Has a notice sent by the outlets of these names, once it is written down; to be followed by a commit. */
     public void send(RackNotice notice, Set<String> outlets) {
         HostTime now = clock.now();
-        for (Outbox outbox : outboxes) {
-            if (outlets.contains(outbox.name())) {
-                UUID id = ids.get();
-                number++;
-                String body = AlarmJson.notice(notice, id, number, now.wallMillis());
-                var wall =
-                        new WallLabel(now.wallMillis(), now.wallQuality().name().toLowerCase(Locale.ROOT));
-                table.append(new OutboxRow(number, id, null, outbox.name(), false, body, wall));
-                unsent.computeIfAbsent(outbox, none -> new ArrayList<>())
-                        .add(new OutletMessage(id, number, false, body));
-            }
-        }
+        post.tell(notice, outlets, wall(now));
     }
 
-    private static AlarmStepRow step(AlarmEvent event, WallLabel wall) {
-        return new AlarmStepRow(
-                event.alarm().id(),
-                event.alarm().steps(),
-                event.step().name(),
-                event.before().state().name(),
-                event.before().cover().name(),
-                event.alarm().state().name(),
-                event.alarm().cover().name(),
-                event.who(),
-                event.reason(),
-                event.alarm().cause().eventMillis(),
-                event.alarm().cause().line(),
-                wall);
+    private static WallLabel wall(HostTime now) {
+        return new WallLabel(now.wallMillis(), now.wallQuality().name().toLowerCase(Locale.ROOT));
     }
 
     private static Moment moment(HostTime now) {

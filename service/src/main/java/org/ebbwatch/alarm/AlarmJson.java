@@ -4,7 +4,6 @@ import io.micronaut.core.type.Argument;
 import io.micronaut.json.JsonMapper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,10 +21,11 @@ import org.ebbwatch.alarm.book.Cover;
 import org.ebbwatch.alarm.book.Raised;
 import org.ebbwatch.alarm.book.Subject;
 import org.ebbwatch.store.AlarmRow;
+import org.ebbwatch.store.AlarmStepRow;
 import org.ebbwatch.store.RaisedRow;
 import org.ebbwatch.store.WallLabel;
 
-/** Alarms as rows and as messages. */
+/** Alarms and their steps as rows. */
 final class AlarmJson {
     private static final JsonMapper MAPPER = JsonMapper.createDefault();
 
@@ -40,6 +40,7 @@ final class AlarmJson {
         body.put("acknowledgedBy", alarm.acknowledgedBy());
         body.put("cause", cause(alarm.cause()));
         alarm.putAway().ifPresent(putAway -> body.put("putAway", putAway(putAway)));
+        alarm.unheededSinceWallMillis().ifPresent(since -> body.put("unheededSinceWallMillis", since));
         return new AlarmRow(
                 alarm.id(),
                 alarm.kind().name(),
@@ -51,6 +52,23 @@ final class AlarmJson {
                 write(body));
     }
 
+    /** The row of a step. */
+    static AlarmStepRow step(AlarmEvent event, WallLabel wall) {
+        return new AlarmStepRow(
+                event.alarm().id(),
+                event.alarm().steps(),
+                event.step().name(),
+                event.before().state().name(),
+                event.before().cover().name(),
+                event.alarm().state().name(),
+                event.alarm().cover().name(),
+                event.who(),
+                event.reason(),
+                event.alarm().cause().eventMillis(),
+                event.alarm().cause().line(),
+                wall);
+    }
+
     private static Map<String, Object> putAway(PutAway putAway) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("who", putAway.who());
@@ -60,7 +78,7 @@ final class AlarmJson {
         return map;
     }
 
-    private static Map<String, Object> cause(Cause cause) {
+    static Map<String, Object> cause(Cause cause) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("line", cause.line());
         map.put("passageId", cause.passage().map(UUID::toString).orElse(null));
@@ -92,7 +110,17 @@ final class AlarmJson {
                 readCause((Map<?, ?>) body.get("cause")),
                 ((List<?>) body.get("tags")).stream().map(String.class::cast).toList(),
                 (String) body.get("acknowledgedBy"),
-                Optional.ofNullable((Map<?, ?>) body.get("putAway")).map(AlarmJson::readPutAway));
+                Optional.ofNullable((Map<?, ?>) body.get("putAway")).map(AlarmJson::readPutAway),
+                unheededSince(row, body));
+    }
+
+    /** Rows of earlier versions do not say; then it counts from the moment the alarm was raised. */
+    private static OptionalLong unheededSince(AlarmRow row, Map<String, Object> body) {
+        boolean unheeded = (Boolean) body.get("told")
+                && row.cover().equals(Cover.NONE.name())
+                && AlarmState.valueOf(row.state()).isUnacknowledged();
+        Object since = body.get("unheededSinceWallMillis");
+        return unheeded ? OptionalLong.of(since == null ? row.raised().millis() : number(since)) : OptionalLong.empty();
     }
 
     /** Reads a moment at which an alarm was raised. */
@@ -125,50 +153,6 @@ final class AlarmJson {
                 number(map.get("eventMillis")),
                 map.get("journalSequence") == null ? 0 : number(map.get("journalSequence")),
                 simulated ? (int) number(map.get("speed")) : 0);
-    }
-
-    /** What an outlet is told of a step. */
-    static String message(AlarmEvent event, UUID messageId, long number) {
-        Alarm alarm = event.alarm();
-        Map<String, Object> body = new LinkedHashMap<>();
-        body.put("messageId", messageId.toString());
-        body.put("number", number);
-        body.put("at", Instant.ofEpochMilli(event.at().wallMillis()).toString());
-        body.put("alarmId", alarm.id().toString());
-        body.put("sequence", alarm.steps());
-        body.put("step", event.step().name());
-        body.put("rings", event.rings());
-        body.put("kind", alarm.kind().name());
-        body.put("urgency", alarm.kind().urgency().name());
-        body.put("subject", alarm.subject().text());
-        body.put("state", alarm.state().name());
-        body.put("cover", alarm.cover().name());
-        body.put("latched", alarm.kind().isLatched());
-        body.put("raisedAt", Instant.ofEpochMilli(alarm.raisedWallMillis()).toString());
-        body.put("what", alarm.what());
-        body.put("consequence", alarm.consequence());
-        body.put("toDo", alarm.toDo());
-        body.put("cells", alarm.tags());
-        body.put("cause", cause(alarm.cause()));
-        body.put("who", event.who());
-        body.put("reason", event.reason());
-        return write(body);
-    }
-
-    /** What an outlet is told of the rack, and of no alarm. */
-    static String notice(RackNotice notice, UUID messageId, long number, long wallMillis) {
-        Map<String, Object> body = new LinkedHashMap<>();
-        body.put("messageId", messageId.toString());
-        body.put("number", number);
-        body.put("at", Instant.ofEpochMilli(wallMillis).toString());
-        body.put("step", "TOLD");
-        body.put("rings", false);
-        body.put("kind", notice.kind());
-        body.put("urgency", "ADVISORY");
-        body.put("subject", Subject.RACK);
-        body.put("what", notice.what());
-        body.put("text", notice.text());
-        return write(body);
     }
 
     private static long number(Object value) {

@@ -50,6 +50,19 @@ final class AlarmReceipts {
         }
     }
 
+    /** What was done for this key before; empty where nothing was, or where nobody can tell because the records are away. */
+    Optional<AlarmReceipt> find(String key) {
+        AlarmReceiptRow remembered = latest.get(key);
+        if (remembered != null) {
+            return Optional.of(receipt(remembered));
+        }
+        try {
+            return table.findOfAlarm(key).map(AlarmReceipts::receipt);
+        } catch (StorageException e) {
+            return Optional.empty();
+        }
+    }
+
     private static AlarmReply again(AlarmReceiptRow row, AlarmRequest request, boolean onDisk) {
         return row.requestHash().equals(hash(request))
                 ? new AlarmReply.Done(receipt(row), onDisk)

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 import org.ebbwatch.access.TokenFile;
@@ -98,7 +99,7 @@ final class DemoCommand implements Callable<Integer> {
             List<RunningRack.BoardPort> boards, Path records, AtomicReference<EmbeddedServer> page, PrintStream out) {
         try {
             NightHours night = NightHours.usual(ZoneId.systemDefault());
-            RunningRack rack = ServiceHost.rack(boards, records, night, List.of());
+            RunningRack rack = ServiceHost.rack(boards, records, night, List.of(), Optional.empty());
             TokenFile tokens = ServiceHost.tokens(records, new PrintWriter(out, true, StandardCharsets.UTF_8));
             var http = new HttpEntry("127.0.0.1", pagePort == 0 ? -1 : pagePort);
             page.set(ServiceHost.page(rack, tokens, night, http));

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.ebbwatch.access.TokenFile;
+import org.ebbwatch.acquire.SystemHostClock;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.judge.procedure.BuiltIn;
@@ -46,11 +47,13 @@ final class ServeCommand implements Callable<Integer> {
         ServiceHost.requireFree(rackFile.http().address(), rackFile.http().port());
         PrintWriter out = spec.commandLine().getOut();
         NightHours night = AlarmWays.night(rackFile.alarms());
+        var ways = new AlarmWays(System.getenv(), new SystemHostClock());
         RunningRack rack = ServiceHost.rack(
                 rackFile.boards().stream().map(ServeCommand::port).toList(),
                 rackFile.storage(),
                 night,
-                AlarmWays.outlets(rackFile.alarms(), System.getenv()));
+                ways.of(rackFile.alarms()),
+                rackFile.alarms().publicAddress());
         rackFile.morningReport()
                 .ifPresent(it -> rack.reportMornings(new MorningHour(it.at(), night.zone()), it.outlets()));
         LifeAgent life = LifeWays.agent(rack, rackFile.signOfLife(), System.getenv());
@@ -63,8 +66,9 @@ final class ServeCommand implements Callable<Integer> {
                         card(cell),
                         procedure(cell).procedure()));
         rackFile.cells().forEach(cell -> advise(cell, out));
-        Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(rack, life), "stop"));
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(rack, ways, life), "stop"));
         rack.start();
+        ways.begin(rack);
         life.start();
         out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: "
                 + rackFile.storage());
@@ -75,9 +79,10 @@ final class ServeCommand implements Callable<Integer> {
         return 0;
     }
 
-    private static void stop(RunningRack rack, LifeAgent life) {
+    private static void stop(RunningRack rack, AlarmWays ways, LifeAgent life) {
         life.close();
         rack.close();
+        ways.close();
     }
 
     /** On a thread of its own, so that the rack is watched on whatever becomes of the telling. */

@@ -7,13 +7,18 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.net.URI;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.ebbwatch.access.LinkKey;
 import org.ebbwatch.access.TokenFile;
 import org.ebbwatch.acquire.SystemHostClock;
+import org.ebbwatch.alarm.AcknowledgeLinks;
+import org.ebbwatch.alarm.AlarmWay;
 import org.ebbwatch.alarm.book.NightHours;
-import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.rack.HttpEntry;
@@ -26,14 +31,27 @@ final class ServiceHost {
     private ServiceHost() {}
 
     /**
-     * A rack with its records in {@code storage}, not yet started.
+     * A rack with its records in {@code storage}, not yet started. With a public address messages carry links.
      *
      * @throws Refusal if the records cannot be opened
      */
-    static RunningRack rack(List<BoardPort> boards, Path storage, NightHours night, List<Outlet> outlets)
+    static RunningRack rack(
+            List<BoardPort> boards, Path storage, NightHours night, List<AlarmWay> ways, Optional<URI> publicAddress)
             throws Refusal {
+        StoredRack records = storage(storage);
+        Optional<AcknowledgeLinks> links = publicAddress.isPresent()
+                ? Optional.of(new AcknowledgeLinks(publicAddress.get(), linkKey(storage)))
+                : Optional.empty();
         return new RunningRack(
-                boards, storage(storage), night, outlets, UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
+                boards, records, night, ways, links, UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
+    }
+
+    private static byte[] linkKey(Path storage) throws Refusal {
+        try {
+            return LinkKey.of(storage);
+        } catch (IOException e) {
+            throw new Refusal("links cannot be signed: " + e.getMessage());
+        }
     }
 
     /**
@@ -58,12 +76,14 @@ final class ServiceHost {
      * @param http where; port -1: any free one
      */
     static EmbeddedServer page(RunningRack rack, TokenFile tokens, NightHours night, HttpEntry http) {
+        List<Object> singletons = new ArrayList<>(List.of(rack, rack.happenings(), tokens, night));
+        rack.links().ifPresent(singletons::add);
         ApplicationContext context = ApplicationContext.builder()
                 .properties(Map.of(
                         "micronaut.server.host", http.address(),
                         "micronaut.server.port", http.port(),
                         "ebbwatch.http.names", http.names()))
-                .singletons(rack, rack.happenings(), tokens, night)
+                .singletons(singletons.toArray())
                 .banner(false)
                 .start();
         return context.getBean(EmbeddedServer.class).start();

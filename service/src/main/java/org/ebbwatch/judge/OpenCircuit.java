@@ -16,10 +16,12 @@ final class OpenCircuit {
     private final FineRecovery fine = new FineRecovery();
     private final HandStep hand;
     private final OpenCircuitProof proof;
-    private final RestOutlook outlook = new RestOutlook();
     private final Confirmation back = new Confirmation();
     private final SinkingRest sinking = new SinkingRest();
     private Procedure procedure;
+    /** From the load coming off, or the first rest without that, until it goes on or the leads are bonded. */
+    private RestOutlook outlook;
+
     private long sinceMillis;
     private boolean parted;
 
@@ -39,6 +41,7 @@ final class OpenCircuit {
     void beforeOpening(Reading now, boolean loaded) {
         if (now.switched() && loaded) {
             fine.loadOn();
+            outlook = null;
         }
         if (now.isKnown()) {
             fine.beforeOpening(now, loaded);
@@ -56,8 +59,13 @@ final class OpenCircuit {
             proof.askAtOnce();
             fine.forget();
         }
-        outlook.begin(millis);
+        outlook = new RestOutlook(millis);
         sinking.begin();
+    }
+
+    /** The leads have just been bonded: what would have come back is not seen any more. */
+    void bonded() {
+        outlook = null;
     }
 
     /** The bond has just been parted; what the channel's offset or a load still on could show is no recovery. */
@@ -145,6 +153,9 @@ final class OpenCircuit {
 
     /** REBOUND before it happens: what the recovery so far must lead to in this rest. Empty if it leads to nothing. */
     Optional<Outlook> willComeBack(Reading now) {
+        if (outlook == null) {
+            outlook = new RestOutlook(now.atMillis());
+        }
         Optional<Outlook> coming = outlook.follow(now, proof.smoothVolts(), procedure.rest());
         coming.ifPresent(to -> findings.raise(
                 FindingKind.REBOUND,
@@ -246,16 +257,20 @@ final class OpenCircuit {
     }
 
     void moved() {
-        outlook.forget();
-        fine.forget();
-        sinking.begin();
+        levelsAnew();
         proof.moved();
     }
 
     void recalibrated() {
-        outlook.forget();
+        levelsAnew();
+        proof.levelAnew();
+    }
+
+    private void levelsAnew() {
+        if (outlook != null) {
+            outlook.forget();
+        }
         fine.forget();
         sinking.begin();
-        proof.levelAnew();
     }
 }

@@ -8,7 +8,7 @@ package org.ebbwatch.judge;
  * quarter each, so that a link which loses scans is not taken for a slow board, nor a slow board for a quick one.
  */
 final class Pace {
-    private static final long LONGEST_INTERVAL_MILLIS = 60_000;
+    private static final double LONGEST_INTERVAL_MILLIS = 60_000;
     private static final double SLOWING = 1.25;
     private static final int INTERVALS = 3;
     private static final long NEVER = Long.MIN_VALUE;
@@ -24,16 +24,17 @@ final class Pace {
         return knownMillis == NEVER ? 0 : millis - knownMillis;
     }
 
-    /** The longest stretch that is no gap. */
+    /** The longest stretch that is no gap; before any interval is known, the longest a board may have. */
     long longestMillis(long silentMillis) {
-        return Math.max(silentMillis, Math.round(INTERVALS * usualMillis));
+        double most = usualMillis == 0 ? LONGEST_INTERVAL_MILLIS : INTERVALS * usualMillis;
+        return Math.max(silentMillis, Math.round(most));
     }
 
     /** A scan came; gives the milliseconds watched since the one before. */
     long heard(long millis) {
         long watched = silent ? 0 : since(millis);
         if (scanMillis != NEVER) {
-            learn((double) Math.min(millis - scanMillis, LONGEST_INTERVAL_MILLIS));
+            learn(Math.min((double) (millis - scanMillis), LONGEST_INTERVAL_MILLIS));
         }
         scanMillis = millis;
         knownMillis = millis;

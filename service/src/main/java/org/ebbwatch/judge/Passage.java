@@ -26,7 +26,9 @@ final class Passage {
     private Procedure procedure;
     private Phase phase = Phase.CHECK_IN;
     private String reason = "checked in";
-    private Reading last;
+    /** V + U of the last reading; NaN where that says nothing of this moment. */
+    private double highestVolts = Double.NaN;
+
     private long lastMillis = Long.MIN_VALUE;
     private boolean wentOffWhileHeld;
     private boolean parted;
@@ -67,6 +69,7 @@ final class Passage {
     void tieOff() {
         channel.gaps().forget();
         channel.heat().bonded(true);
+        openCircuit.bonded();
         enter(Phase.TIE_OFF, "leads bonded without a spark");
     }
 
@@ -145,7 +148,7 @@ final class Passage {
     // ---- what a reading leaves behind ----
 
     void seen(Reading now) {
-        last = now;
+        highestVolts = now.volts() + now.expandedVolts();
     }
 
     void loadWentOff() {
@@ -154,7 +157,7 @@ final class Passage {
 
     /** The last reading says nothing of this moment any more. */
     void unseen() {
-        last = null;
+        highestVolts = Double.NaN;
     }
 
     void judgedBy(Procedure other) {
@@ -176,7 +179,7 @@ final class Passage {
 
     /** Whether the cell is seen at this moment, undisturbed and below the rested limit. */
     boolean isSeenEmpty() {
-        boolean below = last != null && last.isBelow(procedure.rest().limitVolts());
+        boolean below = highestVolts < procedure.rest().limitVolts();
         return below && watch.isSeen() && !channel.gaps().isOwed();
     }
 

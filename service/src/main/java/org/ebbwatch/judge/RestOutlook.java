@@ -32,7 +32,8 @@ final class RestOutlook {
      */
     record Outlook(double volts, long limitAfterMillis, String sure) {}
 
-    void begin(long millis) {
+    /** @param millis when the load came off; where nobody saw that, of the first reading */
+    RestOutlook(long millis) {
         atLeast.begin(millis);
         curve.begin(millis);
     }

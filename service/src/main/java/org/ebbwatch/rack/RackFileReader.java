@@ -12,7 +12,6 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import org.ebbwatch.acquire.PortAddress;
-import org.ebbwatch.alarm.outlet.WebhookOutlet;
 import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.LoadTolerance;
 import org.snakeyaml.engine.v2.api.LoadSettings;
@@ -78,13 +77,13 @@ final class RackFileReader {
                         ? rack.text("storage", "storage is a folder").orElse("data")
                         : "data");
         HttpEntry http = rack.node("http").map(this::http).orElse(USUAL_HTTP);
-        AlarmEntry alarms =
-                rack.node("alarms").map(new AlarmEntryReader(faults)::read).orElse(AlarmEntry.USUAL);
+        AlarmEntry alarms = rack.node("alarms")
+                .map(new AlarmEntryReader(faults, folder)::read)
+                .orElse(AlarmEntry.USUAL);
         var mornings = new MorningEntryReader(faults);
         Optional<MorningEntry> morning = rack.node("morningReport")
                 .flatMap(node -> mornings.morning(
-                        node,
-                        alarms.webhook().map(it -> WebhookOutlet.NAME).stream().toList()));
+                        node, alarms.outlets().stream().map(OutletEntry::name).toList()));
         Optional<LifeEntry> life = rack.node("signOfLife").flatMap(mornings::life);
         String procedure = procedure(rack, RackFile.PROCEDURES.get(0));
         if (rack.list("boards").isEmpty() && !rack.isMisspelt("boards")) {

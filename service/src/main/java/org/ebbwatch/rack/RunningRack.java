@@ -14,23 +14,27 @@ import org.ebbwatch.acquire.BoardAgent;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
+import org.ebbwatch.alarm.AcknowledgeLinks;
 import org.ebbwatch.alarm.AlarmClerk;
 import org.ebbwatch.alarm.AlarmDesk;
 import org.ebbwatch.alarm.AlarmHistory;
+import org.ebbwatch.alarm.AlarmLinkClerk;
+import org.ebbwatch.alarm.AlarmLinkDesk;
+import org.ebbwatch.alarm.AlarmLinks;
 import org.ebbwatch.alarm.AlarmReply;
 import org.ebbwatch.alarm.AlarmRequest;
 import org.ebbwatch.alarm.AlarmRequests;
 import org.ebbwatch.alarm.AlarmSource;
+import org.ebbwatch.alarm.AlarmWay;
 import org.ebbwatch.alarm.AlarmsView;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.alarm.book.Raised;
+import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
-import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.OutletAgent;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.morning.MorningHour;
-import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
@@ -61,8 +65,9 @@ public final class RunningRack
     private final RackDesk people;
     private final AlarmDesk desk;
     private final AlarmClerk clerk;
+    private final Optional<AlarmLinkDesk> links;
     private final List<OutletAgent> outlets;
-    private final Map<String, BoardAgent> agents = new LinkedHashMap<>();
+    private final ConnectedBoards connected = new ConnectedBoards();
     private final NightHours night;
     private final HostClock clock;
     private Optional<MorningRound> morning = Optional.empty();
@@ -82,31 +87,41 @@ public final class RunningRack
      *
      * @param night when nobody is woken for what can wait
      * @param ways by which alarms leave; may be empty
+     * @param links by which messages can be acknowledged; empty: they carry none
      */
     public RunningRack(
             List<BoardPort> boards,
             RackStorage storage,
             NightHours night,
-            List<Outlet> ways,
+            List<AlarmWay> ways,
+            Optional<AcknowledgeLinks> links,
             Supplier<UUID> ids,
             HostClock clock) {
         this.storage = storage;
         this.night = night;
         this.clock = clock;
-        List<Outbox> outboxes = ways.stream()
-                .map(way -> new Outbox(way, (message, wall) -> storage.alarms().sent(message.id(), wall)))
-                .toList();
+        Map<Outbox, Route> outboxes = new LinkedHashMap<>();
+        ways.forEach(way -> outboxes.put(
+                new Outbox(way.outlet(), (message, wall) -> storage.alarms().sent(message.id(), wall)), way.route()));
         this.happenings = new Happenings(storage.beginRun(clock.now().wallMillis()));
-        this.desk = new AlarmDesk(night, storage, outboxes, ids, clock, happenings);
+        this.desk = new AlarmDesk(
+                night,
+                storage,
+                outboxes,
+                links.map(AlarmLinks.class::cast).orElse(AlarmLinks.NONE),
+                ids,
+                clock,
+                happenings);
         this.clerk = new AlarmClerk(desk, storage);
-        this.outlets =
-                outboxes.stream().map(outbox -> new OutletAgent(outbox, clock)).toList();
-        this.watch = new RackWatch(storage, storage, new Agents(), ids, desk, happenings);
-        this.people =
-                new WatchDesk(watch, storage, new Agents(), () -> clock.now().wallMillis());
+        this.links = links.map(it -> new AlarmLinkClerk(desk, clerk, it, clock, lock));
+        this.outlets = outboxes.keySet().stream()
+                .map(outbox -> new OutletAgent(outbox, clock))
+                .toList();
+        this.watch = new RackWatch(storage, storage, connected, ids, desk, happenings);
+        this.people = new WatchDesk(watch, storage, connected, () -> clock.now().wallMillis());
         for (BoardPort board : boards) {
             watch.expect(board.name());
-            agents.put(
+            connected.add(
                     board.name(),
                     new BoardAgent(
                             board.name(),
@@ -126,7 +141,7 @@ public final class RunningRack
             desk.resume(watch.standings());
         });
         outlets.forEach(OutletAgent::start);
-        agents.values().forEach(BoardAgent::start);
+        connected.start();
         keeper.start();
     }
 
@@ -157,6 +172,21 @@ public final class RunningRack
     @Override
     public AlarmReply ask(AlarmRequest request, String key) {
         return lock.call(() -> clerk.ask(request, key));
+    }
+
+    /**
+     * Asks every board that has a buzzer to sound it.
+     *
+     * @param seconds 0 to 255; 0 stops it
+     * @return whether any board was asked
+     */
+    public boolean buzz(int seconds) {
+        return lock.call(() -> connected.buzz(seconds));
+    }
+
+    /** Where links of messages lead to; empty where messages carry none. */
+    public Optional<AlarmLinkDesk> links() {
+        return links;
     }
 
     /** What happened lately. */
@@ -195,9 +225,7 @@ public final class RunningRack
     public void close() {
         closing.countDown();
         try {
-            for (BoardAgent agent : agents.values()) {
-                agent.close();
-            }
+            connected.close();
             keeper.join(JOIN_MILLIS);
             outlets.forEach(OutletAgent::close);
         } catch (InterruptedException e) {
@@ -231,23 +259,6 @@ public final class RunningRack
             });
         } catch (RuntimeException e) {
             LOG.error("Readings could not be forced to disk; watching goes on, trying again", e);
-        }
-    }
-
-    private final class Agents implements BoardControl {
-        @Override
-        public void setLoad(String board, int channel, boolean closed) {
-            agents.get(board).session().setLoad(channel, closed);
-        }
-
-        @Override
-        public boolean checkLead(String board, int channel) {
-            return agents.get(board).session().checkLead(channel).isPresent();
-        }
-
-        @Override
-        public boolean blink(String board, int channel, int seconds) {
-            return agents.get(board).session().blink(channel, seconds).isPresent();
         }
     }
 }

@@ -1,7 +1,11 @@
 package org.ebbwatch.store;
 
 import java.sql.SQLException;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -151,6 +155,18 @@ public final class AlarmTable {
                         row.getString("body"),
                         new WallLabel(row.getLong("written_wall_millis"), row.getString("written_wall_quality"))),
                 outlet);
+    }
+
+    /** Which outlets there is or was a message for, by the alarms that are alive. */
+    public Map<UUID, Set<String>> told() {
+        Map<UUID, Set<String>> told = new HashMap<>();
+        query(
+                        "select distinct outbox.alarm_id, outbox.outlet from outbox join alarm on alarm.id = outbox.alarm_id"
+                                + " where alarm.living is not null",
+                        row -> Map.entry(row.getObject(1, UUID.class), row.getString(2)))
+                .forEach(each -> told.computeIfAbsent(each.getKey(), none -> new HashSet<>())
+                        .add(each.getValue()));
+        return told;
     }
 
     /** The highest number a message ever had; 0 before the first. */

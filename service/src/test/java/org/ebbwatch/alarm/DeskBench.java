@@ -7,16 +7,21 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Proxy;
+import java.net.URI;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToLongFunction;
+import org.ebbwatch.acquire.RackLock;
 import org.ebbwatch.alarm.book.AlarmAnswer;
 import org.ebbwatch.alarm.book.AlarmKind;
 import org.ebbwatch.alarm.book.AlarmStep;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.OutletMessage;
@@ -30,7 +35,6 @@ import org.ebbwatch.store.AlarmTable;
 final class DeskBench implements AutoCloseable {
     final HandClock clock;
     final List<OutletMessage> delivered = new ArrayList<>();
-    final Outbox outbox;
     final AlarmDesk desk;
     final AlarmTable table;
     final StoredRack rack;
@@ -38,21 +42,35 @@ final class DeskBench implements AutoCloseable {
     final AlarmClerk clerk;
     boolean outletAway;
     boolean storageAway;
+    final AlarmLinkDesk links;
+    private final List<Outbox> outboxes = new ArrayList<>();
     private long eventMillis = Standings.EVENT_MILLIS;
 
     DeskBench(Path directory, HandClock clock) {
+        this(directory, clock, Map.of());
+    }
+
+    /** With other ways out than the one that is here. */
+    DeskBench(Path directory, HandClock clock, Map<? extends Outlet, Route> ways) {
         this.clock = clock;
         this.rack = StoredRack.open(directory);
         this.table = rack.alarms();
-        this.outbox = new Outbox(new Receiver(), (message, wall) -> table.sent(message.id(), wall));
+        Map<? extends Outlet, Route> all = ways.isEmpty() ? Map.of(new Receiver(), Route.ALL) : ways;
+        Map<Outbox, Route> routes = new LinkedHashMap<>();
+        all.forEach(
+                (way, route) -> routes.put(new Outbox(way, (message, wall) -> table.sent(message.id(), wall)), route));
+        outboxes.addAll(routes.keySet());
+        var signed = new AcknowledgeLinks(URI.create("https://rack.example"), new byte[32]);
         this.desk = new AlarmDesk(
                 NightHours.usual(ZoneOffset.UTC),
                 detachable(),
-                List.of(outbox),
+                routes,
+                signed,
                 UuidCreator::getTimeOrderedEpoch,
                 clock,
                 happenings);
         this.clerk = new AlarmClerk(desk, detachable());
+        this.links = new AlarmLinkClerk(desk, clerk, signed, clock, new RackLock());
     }
 
     /** What happens at one moment of the rack: told, committed, told of the commit. */
@@ -77,11 +95,13 @@ final class DeskBench implements AutoCloseable {
         commit();
     }
 
-    /** Lets the outlet deliver what it can. */
+    /** Lets the outlets deliver what they can. */
     void deliver() {
         try {
-            while (outbox.attempt(clock.now()) == 0) {
-                // The next one.
+            for (Outbox outbox : outboxes) {
+                while (outbox.attempt(clock.now()) == 0) {
+                    // The next one.
+                }
             }
         } catch (InterruptedException e) {
             throw new IllegalStateException(e);

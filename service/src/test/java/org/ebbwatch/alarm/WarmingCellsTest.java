@@ -31,8 +31,7 @@ class WarmingCellsTest {
         for (long millis = 0; millis <= 600_000; millis += 1_000) {
             long now = millis;
             double jitter = noise * Math.sin(millis * 0.7);
-            List<Report> turned =
-                    cells.look(passage -> celsiusAtMillis.applyAsDouble(now) + jitter, board -> now);
+            List<Report> turned = cells.look(passage -> celsiusAtMillis.applyAsDouble(now) + jitter, board -> now);
             if (!turned.isEmpty()) {
                 assertThat(turned).hasSize(1).noneMatch(WarmingCellsTest::isMild);
                 return millis / 1_000;

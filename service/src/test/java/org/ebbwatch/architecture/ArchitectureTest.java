@@ -146,6 +146,12 @@ class ArchitectureTest {
     }
 
     @Test
+    void the_libraries_of_outlets_are_known_to_their_outlets() {
+        isUsedOnlyBy("jakarta.mail..", "org.ebbwatch.alarm.mail..").check(SERVICE);
+        isUsedOnlyBy("com.hivemq..", "org.ebbwatch.alarm.mqtt..").check(SERVICE);
+    }
+
+    @Test
     void the_serial_library_is_known_to_one_class() {
         isUsedOnlyByClass("com.fazecast", "SerialPortLink").check(SERVICE);
     }

@@ -15,8 +15,7 @@ import org.junit.jupiter.api.Test;
 class LifeWaysTest {
     private static final LifeEntry OF_FILE =
             new LifeEntry(Optional.of("https://life.example/x"), Optional.empty(), false, 5);
-    private static final LifeEntry OF_ENVIRONMENT =
-            new LifeEntry(Optional.empty(), Optional.of("LIFE_URL"), true, 1);
+    private static final LifeEntry OF_ENVIRONMENT = new LifeEntry(Optional.empty(), Optional.of("LIFE_URL"), true, 1);
 
     @Test
     void the_address_stands_in_the_file_or_in_the_environment() throws Refusal {

@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import org.ebbwatch.acquire.SystemHostClock;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.passage.StoredRack;
@@ -38,6 +39,7 @@ class PseudoTerminalStoryTest {
                                 StoredRack.open(records),
                                 NightHours.usual(ZoneOffset.UTC),
                                 List.of(),
+                                Optional.empty(),
                                 UuidCreator::getTimeOrderedEpoch,
                                 new SystemHostClock()));
         assertThat(asScripted).as(told.toString(StandardCharsets.UTF_8)).isTrue();

@@ -18,6 +18,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.ebbwatch.acquire.SystemHostClock;
 import org.ebbwatch.alarm.outlet.WebhookOutlet;
 import org.ebbwatch.alarm.outlet.WebhookSettings;
 import org.ebbwatch.handwork.Client.Answer;
@@ -66,7 +67,7 @@ class HotNightTest {
                                 ChannelSpec.empty(22)))
                 .thermometers(true, false, 0, false)
                 .done();
-        var webhook = new WebhookOutlet(new WebhookSettings(hook, Map.of()));
+        var webhook = new WebhookOutlet("webhook", new WebhookSettings(hook, Map.of()), new SystemHostClock());
         place = Place.of(QuietRack.of(board, records, List.of(webhook)), records);
         client = new Client(place);
         passage = client.post("/api/v1/passages", CHECK_IN).text("passageId");

@@ -2,22 +2,30 @@ package org.ebbwatch.handwork;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.net.URI;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.ebbwatch.acquire.BoardSession;
 import org.ebbwatch.acquire.LinkState;
+import org.ebbwatch.acquire.RackLock;
+import org.ebbwatch.alarm.AcknowledgeLinks;
 import org.ebbwatch.alarm.AlarmClerk;
 import org.ebbwatch.alarm.AlarmDesk;
+import org.ebbwatch.alarm.AlarmLinkClerk;
+import org.ebbwatch.alarm.AlarmLinkDesk;
 import org.ebbwatch.alarm.AlarmReply;
 import org.ebbwatch.alarm.AlarmRequest;
 import org.ebbwatch.alarm.AlarmRequests;
 import org.ebbwatch.alarm.AlarmSource;
 import org.ebbwatch.alarm.AlarmsView;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.passage.BoardControl;
@@ -47,6 +55,9 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     /** The name of the board. */
     public static final String BOARD = "bench";
 
+    /** Where links of messages lead to. */
+    public static final String ADDRESS = "https://rack.example";
+
     /** 2026-11-25T08:00Z. */
     public static final long BEGIN_WALL_MILLIS = 1_795_593_600_000L;
 
@@ -63,6 +74,7 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     private final List<Outbox> outboxes;
     private final AlarmDesk alarms;
     private final AlarmClerk clerk;
+    private final AlarmLinkDesk links;
     private final BoardSession session;
     private final long beganMillis;
     private long hostNanos;
@@ -79,8 +91,13 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         this.outboxes = ways.stream()
                 .map(way -> new Outbox(way, (message, wall) -> storage.alarms().sent(message.id(), wall)))
                 .toList();
-        this.alarms = new AlarmDesk(NightHours.usual(ZoneOffset.UTC), storage, outboxes, ids, this::now, happenings);
+        var signed = new AcknowledgeLinks(URI.create(ADDRESS), new byte[32]);
+        Map<Outbox, Route> routes = new LinkedHashMap<>();
+        outboxes.forEach(outbox -> routes.put(outbox, Route.ALL));
+        this.alarms =
+                new AlarmDesk(NightHours.usual(ZoneOffset.UTC), storage, routes, signed, ids, this::now, happenings);
         this.clerk = new AlarmClerk(alarms, storage);
+        this.links = new AlarmLinkClerk(alarms, clerk, signed, this::now, new RackLock());
         this.watch = new RackWatch(storage, storage, control, ids, alarms, happenings);
         this.desk = new WatchDesk(watch, storage, control, this::wallMillis);
         this.session = new BoardSession(
@@ -123,6 +140,11 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         } catch (InterruptedException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    /** Where links of messages lead to. */
+    public AlarmLinkDesk links() {
+        return links;
     }
 
     /** What the records do when a service starts over them at that time. */

@@ -1,6 +1,7 @@
 package org.ebbwatch.judge;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.ebbwatch.judge.PassageBench.hours;
 import static org.ebbwatch.judge.PassageBench.minutes;
 
 import java.lang.reflect.Array;
@@ -14,6 +15,9 @@ import org.junit.jupiter.api.Test;
 
 /** Counts the state a judge holds: fields and elements of arrays. Object headers, enums and the shared procedure are left out. */
 class MemoryTest {
+    private static final String ALL = "org.ebbwatch.judge.";
+    private static final String ESTIMATORS = ALL + "estimate.";
+
     private static final Map<Class<?>, Integer> BYTES = Map.of(
             boolean.class,
             1,
@@ -33,17 +37,35 @@ class MemoryTest {
             8);
 
     @Test
-    void the_estimators_of_a_channel_hold_at_most_2_and_a_half_KiB() throws Exception {
-        Judge judge = PassageBench.switched().draining().watch(minutes(30)).judge();
-
-        assertThat(held(judge, "org.ebbwatch.judge.estimate.")).isBetween(1_000, 2_560);
+    void the_estimators_of_a_cell_on_its_load_hold_at_most_1664_bytes() throws Exception {
+        assertThat(held(draining(), ESTIMATORS)).isBetween(1_000, 1_664);
     }
 
     @Test
-    void a_judge_holds_less_than_4_KiB_in_all() throws Exception {
-        Judge judge = PassageBench.switched().draining().watch(minutes(30)).judge();
+    void the_estimators_of_a_bonded_cell_hold_at_most_2_KiB() throws Exception {
+        assertThat(held(bonded(), ESTIMATORS)).isBetween(1_500, 2_048);
+    }
 
-        assertThat(held(judge, "org.ebbwatch.judge.")).isBetween(2_000, 4_096);
+    @Test
+    void a_judge_holds_less_than_3_KiB_while_the_load_is_on() throws Exception {
+        assertThat(held(draining(), ALL)).isBetween(2_000, 3_072);
+    }
+
+    @Test
+    void a_judge_holds_less_than_3_and_three_quarters_KiB_in_rest_in_tie_off_and_when_parted() throws Exception {
+        PassageBench bench = PassageBench.switched().resting().watch(hours(20));
+        assertThat(held(bench.judge(), ALL)).isBetween(2_000, 3_840);
+        assertThat(held(bonded(), ALL)).isBetween(2_000, 3_328);
+        assertThat(held(PassageBench.switched().releasable().judge(), ALL)).isBetween(2_000, 3_840);
+    }
+
+    private static Judge draining() {
+        return PassageBench.switched().draining().watch(minutes(30)).judge();
+    }
+
+    /** Bonded for so long that every ring is full. */
+    private static Judge bonded() {
+        return PassageBench.switched().tiedOff().watch(hours(20)).judge();
     }
 
     private static int held(Object root, String packages) throws ReflectiveOperationException {

@@ -84,9 +84,6 @@ class SilenceAndClockTest {
         @ValueSource(longs = {10_000, 60_000})
         void is_watched_all_the_time(long intervalMillis) {
             PassageBench bench = PassageBench.switched().watch(minutes(10), intervalMillis);
-            int silences = bench.raised().size();
-            assertThat(silences).isLessThanOrEqualTo(1);
-
             bench.act(Act.PUT_ON)
                     .watch(minutes(30), intervalMillis)
                     .cell(0.30, 0.03)
@@ -94,7 +91,7 @@ class SilenceAndClockTest {
                     .watch(hours(12).plusMinutes(10), intervalMillis)
                     .watch(hours(24).plusMinutes(10), intervalMillis);
 
-            assertThat(bench.raised()).hasSize(silences);
+            assertThat(bench.raised()).isEmpty();
             assertThat(bench.judge().allowed()).contains(Act.TIE_OFF);
         }
 
@@ -102,13 +99,11 @@ class SilenceAndClockTest {
         @ValueSource(longs = {10_000, 60_000})
         void is_silent_after_three_intervals(long intervalMillis) {
             PassageBench bench = PassageBench.switched().watch(minutes(30), intervalMillis);
-            int silences = bench.raised().size();
-
             bench.nothingSeenFor(Duration.ofMillis(2 * intervalMillis)).watch(minutes(5), intervalMillis);
-            assertThat(bench.raised()).hasSize(silences);
+            assertThat(bench.raised()).isEmpty();
 
             bench.nothingSeenFor(Duration.ofMillis(3 * intervalMillis)).watch(minutes(5), intervalMillis);
-            assertThat(bench.raised()).hasSize(silences + 1).contains(FindingKind.SILENT);
+            assertThat(bench.raised()).containsExactly(FindingKind.SILENT);
         }
 
         @Test

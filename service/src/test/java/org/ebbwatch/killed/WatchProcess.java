@@ -71,6 +71,7 @@ public final class WatchProcess {
                 arguments.length > 2 ? DeadlyStorage.before(Phase.valueOf(arguments[2]), storage) : storage,
                 NightHours.usual(ZoneOffset.UTC),
                 List.of(),
+                Optional.empty(),
                 UuidCreator::getTimeOrderedEpoch,
                 new SystemHostClock());
         for (int channel = 0; channel < CELLS.size(); channel++) {

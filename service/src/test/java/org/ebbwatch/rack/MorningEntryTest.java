@@ -20,8 +20,9 @@ class MorningEntryTest {
               - name: left
                 port: COM3
             alarms:
-              webhook:
-                url: https://alarms.example/hook
+              outlets:
+                - webhook:
+                    url: https://alarms.example/hook
             """;
 
     private static final String ENTRIES =

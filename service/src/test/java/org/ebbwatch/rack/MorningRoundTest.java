@@ -10,10 +10,13 @@ import java.time.LocalTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.alarm.AlarmDesk;
+import org.ebbwatch.alarm.AlarmLinks;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.Outlet;
 import org.ebbwatch.alarm.outlet.OutletMessage;
@@ -55,7 +58,13 @@ class MorningRoundTest {
                 new Receiver("buzzer"), (message, wall) -> storage.alarms().sent(message.id(), wall));
         var happenings = new Happenings(0);
         desk = new AlarmDesk(
-                NIGHT, storage, List.of(asked, other), UuidCreator::getTimeOrderedEpoch, clock, happenings);
+                NIGHT,
+                storage,
+                Map.of(asked, Route.ALL, other, Route.ALL),
+                AlarmLinks.NONE,
+                UuidCreator::getTimeOrderedEpoch,
+                clock,
+                happenings);
         var watch = new RackWatch(storage, storage, new NoBoards(), UuidCreator::getTimeOrderedEpoch, desk, happenings);
         desk.resume(watch.standings());
         round = new MorningRound(SEVEN, Set.of("mail"), NIGHT, watch, desk, storage, clock);

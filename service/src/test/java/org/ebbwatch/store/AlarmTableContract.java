@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.LocalDate;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -149,6 +151,21 @@ abstract class AlarmTableContract {
 
         assertThat(alarms.unsent("webhook")).extracting(OutboxRow::number).containsExactly(2L);
         assertThat(alarms.lastNumber()).isEqualTo(2);
+    }
+
+    @Test
+    void which_outlets_a_living_alarm_was_told_to_is_known_whether_it_was_sent_or_not() {
+        alarms.insert(row(FIRST, "UNACKNOWLEDGED", true));
+        alarms.append(message(1, FIRST, "webhook"));
+        alarms.append(message(2, FIRST, "mail"));
+        alarms.append(message(3, FIRST, "mail"));
+        alarms.sent(new UUID(7, 1), 5);
+        journal.commitFacts();
+        assertThat(alarms.told()).isEqualTo(Map.of(FIRST, Set.of("webhook", "mail")));
+
+        alarms.update(row(FIRST, "NORMAL", false));
+        journal.commitFacts();
+        assertThat(alarms.told()).isEmpty();
     }
 
     @Test

@@ -24,6 +24,8 @@ import org.ebbwatch.alarm.book.AlarmTransitions.Standing;
  * @param tags of the cells it is about now; empty where it is about none
  * @param acknowledgedBy who acknowledged it last, or empty
  * @param putAway why and by whom it was covered, where it is
+ * @param unheededSinceWallMillis since when the outlets know of it and nobody has acknowledged it, a label; empty while
+ *     somebody has, while it is covered, and while it waits for the morning
  */
 public record Alarm(
         UUID id,
@@ -36,7 +38,8 @@ public record Alarm(
         Cause cause,
         List<String> tags,
         String acknowledgedBy,
-        Optional<PutAway> putAway) {
+        Optional<PutAway> putAway,
+        OptionalLong unheededSinceWallMillis) {
 
     public Alarm {
         requireNonNull(id);
@@ -46,6 +49,7 @@ public record Alarm(
         requireNonNull(cause);
         requireNonNull(acknowledgedBy);
         requireNonNull(putAway);
+        requireNonNull(unheededSinceWallMillis);
         tags = List.copyOf(tags);
     }
 
@@ -102,18 +106,49 @@ public record Alarm(
         return AlarmTransitions.allowed(standing, kind);
     }
 
+    /** Whether it needs a person now whom nobody has sent: in view, not acknowledged, and not over by itself. */
+    boolean isUnheeded() {
+        return unheededSinceWallMillis.isPresent() && state() != AlarmState.RETURNED_UNACKNOWLEDGED;
+    }
+
     Alarm withTags(List<String> now) {
-        return new Alarm(
-                id, kind, subject, standing, told, raisedWallMillis, steps, cause, now, acknowledgedBy, putAway);
+        return with(cause, now);
     }
 
     Alarm withCause(Cause now) {
-        return new Alarm(
-                id, kind, subject, standing, told, raisedWallMillis, steps, now, tags, acknowledgedBy, putAway);
+        return with(now, tags);
     }
 
-    Alarm stepped(Standing next, boolean nowTold, String acknowledging, Optional<PutAway> nowPutAway) {
+    private Alarm with(Cause nowCause, List<String> nowTags) {
         return new Alarm(
-                id, kind, subject, next, nowTold, raisedWallMillis, steps + 1, cause, tags, acknowledging, nowPutAway);
+                id,
+                kind,
+                subject,
+                standing,
+                told,
+                raisedWallMillis,
+                steps,
+                nowCause,
+                nowTags,
+                acknowledgedBy,
+                putAway,
+                unheededSinceWallMillis);
+    }
+
+    Alarm stepped(Standing next, boolean nowTold, String acknowledging, Optional<PutAway> nowPutAway, long wallMillis) {
+        boolean unheeded = nowTold && next.cover() == Cover.NONE && next.state().isUnacknowledged();
+        return new Alarm(
+                id,
+                kind,
+                subject,
+                next,
+                nowTold,
+                raisedWallMillis,
+                steps + 1,
+                cause,
+                tags,
+                acknowledging,
+                nowPutAway,
+                unheeded ? OptionalLong.of(unheededSinceWallMillis.orElse(wallMillis)) : OptionalLong.empty());
     }
 }

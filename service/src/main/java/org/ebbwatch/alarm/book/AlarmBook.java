@@ -147,7 +147,8 @@ public final class AlarmBook {
                 cause,
                 List.of(),
                 "",
-                Optional.empty());
+                Optional.empty(),
+                OptionalLong.empty());
     }
 
     /**
@@ -276,7 +277,8 @@ public final class AlarmBook {
                 next,
                 told,
                 step == AlarmStep.ACKNOWLEDGED ? who : alarm.acknowledgedBy(),
-                next.cover() == Cover.NONE ? Optional.empty() : putAway);
+                next.cover() == Cover.NONE ? Optional.empty() : putAway,
+                now.wallMillis());
         if (next.cover() != Cover.SHELVED) {
             shelf.remove(alarm.id());
         }

@@ -2,7 +2,6 @@ package org.ebbwatch.alarm.book;
 
 import static java.util.Objects.requireNonNull;
 
-import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
 
@@ -28,9 +27,6 @@ public record NightHours(LocalTime from, LocalTime to, ZoneId zone) {
 
     /** Whether it is night. */
     public boolean isNight(long wallMillis) {
-        LocalTime time = Instant.ofEpochMilli(wallMillis).atZone(zone).toLocalTime();
-        boolean afterFrom = !time.isBefore(from);
-        boolean beforeTo = time.isBefore(to);
-        return from.isAfter(to) ? afterFrom || beforeTo : afterFrom && beforeTo;
+        return new LocalHours(from, to, zone).include(wallMillis);
     }
 }

@@ -2,20 +2,31 @@ package org.ebbwatch.alarm.outlet;
 
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.time.Duration;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 
-/** Where a webhook's messages go and with which headers. Address and headers may be secret: its text shows neither. */
+/**
+ * Where a webhook's messages go, how, and with which headers. Address, headers and signature may be secret: its text shows none.
+ */
 public final class WebhookSettings {
+    /** How long an answer may take unless told otherwise, and at most. */
+    public static final Duration USUAL_PATIENCE = Duration.ofSeconds(20);
+
+    public static final Duration LONGEST_PATIENCE = Duration.ofSeconds(60);
+
     private static final Pattern HEADER_NAME = Pattern.compile("[!#$%&'*+.^_`|~0-9A-Za-z-]{1,80}");
     private static final Pattern HEADER_VALUE = Pattern.compile("[\\x20-\\x7e]{1,4000}");
     private static final Set<String> OWN_HEADERS = Set.of(
             "connection",
             "content-length",
             "content-type",
+            "ebbwatch-signature",
+            "ebbwatch-signed-at",
             "expect",
             "host",
             "idempotency-key",
@@ -24,14 +35,52 @@ public final class WebhookSettings {
 
     private final URI address;
     private final Map<String, String> headers = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
+    private final Manner manner;
+
+    /** With which verb messages are sent. */
+    public enum Method {
+        POST,
+        PUT
+    }
 
     /**
-     * Takes address and headers.
+     * How messages are sent.
      *
-     * @throws IllegalArgumentException if either cannot be used; the message shows no secret
+     * @param body what is sent; empty: the whole message as JSON
+     * @param signature signs it; empty: it is not signed
+     * @param patience how long connecting and answering may take each, at most a minute
+     * @param trust whom to believe about who the server is; empty: as Java comes
      */
+    public record Manner(
+            Method method,
+            Optional<BodyTemplate> body,
+            Optional<BodySignature> signature,
+            Duration patience,
+            Optional<TrustedCertificates> trust) {
+        /** The whole message is posted, unsigned. */
+        public static final Manner USUAL =
+                new Manner(Method.POST, Optional.empty(), Optional.empty(), USUAL_PATIENCE, Optional.empty());
+
+        public Manner {
+            if (patience.isNegative() || patience.isZero() || patience.compareTo(LONGEST_PATIENCE) > 0) {
+                throw new IllegalArgumentException("patience is above 0 and at most " + LONGEST_PATIENCE);
+            }
+        }
+    }
+
+    /** As {@link Manner#USUAL} has it. */
     public WebhookSettings(String address, Map<String, String> headers) {
+        this(address, headers, Manner.USUAL);
+    }
+
+    /**
+     * Takes address, headers and manner.
+     *
+     * @throws IllegalArgumentException if address or headers cannot be used; the message shows no secret
+     */
+    public WebhookSettings(String address, Map<String, String> headers, Manner manner) {
         this.address = parse(address);
+        this.manner = manner;
         headers.forEach((name, value) -> {
             checkName(name);
             if (!HEADER_VALUE.matcher(value).matches()) {
@@ -84,6 +133,10 @@ public final class WebhookSettings {
 
     Map<String, String> headers() {
         return headers;
+    }
+
+    Manner manner() {
+        return manner;
     }
 
     /** Host and port: all of the address that is shown. */

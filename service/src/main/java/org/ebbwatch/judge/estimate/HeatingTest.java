@@ -1,7 +1,5 @@
 package org.ebbwatch.judge.estimate;
 
-import java.util.Arrays;
-
 /**
  * Says, reading by reading, whether a temperature that stood has begun to rise: a sequential test for a ramp of unknown
  * slope that began at an unknown moment (generalised likelihood ratio over the moment and the slope; Willsky and Jones 1976,
@@ -13,7 +11,7 @@ import java.util.Arrays;
  * after 50 s in the median, 1.2 times what an observer needs who knows slope, level and noise (docs/estimators.md). It
  * learns for eight minutes before it says anything.
  *
- * <p>Constant memory: 48 means of 4 bytes and a dozen numbers.
+ * <p>Constant memory: 48 means of 4 bytes, none while the temperature tells nothing, and a dozen numbers.
  */
 public final class HeatingTest {
     /** Standard deviations. */
@@ -27,8 +25,9 @@ public final class HeatingTest {
     private static final int NOISE_MEMORY = 512;
     private static final int LEVEL_MEMORY = 64;
     private static final double WILD = 3;
+    private static final float[] NONE = {};
 
-    private final float[] means = new float[BLOCKS];
+    private float[] means = NONE;
     private int next;
     private int filled;
     private long blockMillis;
@@ -82,7 +81,7 @@ public final class HeatingTest {
         levelled = 0;
         before = Double.NaN;
         judged = false;
-        Arrays.fill(means, 0);
+        means = NONE;
     }
 
     /** The standard deviation of one mean, as far as it is learned; 0 before. */
@@ -130,6 +129,9 @@ public final class HeatingTest {
     private void close(double mean, double resolutionKelvin) {
         learnNoise(mean - before, resolutionKelvin);
         before = mean;
+        if (filled == 0) {
+            means = new float[BLOCKS];
+        }
         if (filled == BLOCKS) {
             learnLevel(means[next]);
         } else {

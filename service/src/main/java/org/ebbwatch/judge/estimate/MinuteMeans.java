@@ -4,12 +4,14 @@ package org.ebbwatch.judge.estimate;
  * Means over minutes of a slowly changing quantity, each with its own standard error. The error is taken from the scatter of
  * whole minutes, not of single readings, so that noise slower than a reading counts too (method of batch means, from memory).
  *
- * <p>Constant memory: one number a minute, for as many minutes as are asked for.
+ * <p>Constant memory: one number a minute, for as many minutes as are asked for; none while there are no means.
  */
 public final class MinuteMeans {
     private static final long MINUTE_MILLIS = 60_000;
+    private static final float[] NONE = {};
 
-    private final float[] minutes;
+    private final int places;
+    private float[] minutes = NONE;
     private int next;
     private int size;
     private double sum;
@@ -17,7 +19,7 @@ public final class MinuteMeans {
     private long millis;
 
     public MinuteMeans(int places) {
-        this.minutes = new float[places];
+        this.places = places;
     }
 
     /** Takes one reading and the time watched since the one before; NaN counts nothing. Says whether a minute is full. */
@@ -31,14 +33,18 @@ public final class MinuteMeans {
         if (millis < MINUTE_MILLIS) {
             return false;
         }
+        if (size == 0) {
+            minutes = new float[places];
+        }
         minutes[next] = (float) (sum / count);
-        next = (next + 1) % minutes.length;
-        size = Math.min(size + 1, minutes.length);
+        next = (next + 1) % places;
+        size = Math.min(size + 1, places);
         beginMinute();
         return true;
     }
 
     public void clear() {
+        minutes = NONE;
         size = 0;
         next = 0;
         beginMinute();
@@ -94,6 +100,6 @@ public final class MinuteMeans {
 
     private double back(int step) {
         int place = next - 1 - step;
-        return minutes[place < 0 ? place + minutes.length : place];
+        return minutes[place < 0 ? place + places : place];
     }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import net.jqwik.api.ForAll;
@@ -35,7 +36,7 @@ class OutboxTest {
             (message, wall) -> receipts.add(message.number()));
 
     private static OutletMessage message(long number, boolean rings) {
-        return new OutletMessage(new UUID(7, number), number, rings, "{}");
+        return new OutletMessage(new UUID(7, number), number, rings, "{}", Map.of());
     }
 
     private long attempt() throws InterruptedException {

@@ -2,23 +2,30 @@ package org.ebbwatch.alarm.outlet;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 
+import com.sun.net.httpserver.Headers;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import org.ebbwatch.alarm.outlet.BodyTemplate.ContentType;
 import org.ebbwatch.alarm.outlet.Outlet.NotTaken;
 import org.ebbwatch.alarm.outlet.Outlet.Taken;
 import org.ebbwatch.alarm.outlet.Outlet.Unwanted;
+import org.ebbwatch.alarm.outlet.WebhookSettings.Manner;
+import org.ebbwatch.alarm.outlet.WebhookSettings.Method;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -34,6 +41,7 @@ class WebhookOutletTest {
     private HttpServer server;
     private InetSocketAddress address;
     private volatile int status = 200;
+    private volatile Headers headers;
 
     private record Received(String method, String path, String id, String type, String authorization, String body) {}
 
@@ -64,7 +72,8 @@ class WebhookOutletTest {
                 headers.getFirst("Content-Type"),
                 headers.getFirst("Authorization"),
                 body));
-        if (status == 302) {
+        this.headers = headers;
+        if (status / 100 == 3) {
             exchange.getResponseHeaders().set("Location", "/elsewhere");
         }
         exchange.sendResponseHeaders(status, -1);
@@ -72,13 +81,26 @@ class WebhookOutletTest {
     }
 
     private WebhookOutlet webhook() {
-        return new WebhookOutlet(new WebhookSettings(
-                "http://" + address.getHostString() + ':' + address.getPort() + "/hook?token=hush",
-                Map.of("Authorization", SECRET)));
+        return webhook(Manner.USUAL);
+    }
+
+    private WebhookOutlet webhook(Manner manner) {
+        return new WebhookOutlet(
+                "webhook",
+                new WebhookSettings(
+                        "http://" + address.getHostString() + ':' + address.getPort() + "/hook?token=hush",
+                        Map.of("Authorization", SECRET),
+                        manner),
+                time::now);
     }
 
     private static OutletMessage message(long number) {
-        return new OutletMessage(new UUID(7, number), number, true, "{\"number\":" + number + ",\"what\":\"µ 電\"}");
+        return new OutletMessage(
+                new UUID(7, number),
+                number,
+                true,
+                "{\"number\":" + number + ",\"what\":\"µ 電\"}",
+                Map.of("what", "µ \"電\""));
     }
 
     @Test
@@ -109,9 +131,36 @@ class WebhookOutletTest {
         assertThat(webhook().deliver(message(1))).isInstanceOf(Unwanted.class);
     }
 
+    @Test
+    void method_body_and_signature_are_as_they_were_asked_for() throws InterruptedException {
+        var body = new BodyTemplate("{\"text\": \"${what}\"}", ContentType.JSON);
+        var signature = new BodySignature("a secret of both sides");
+        webhook(new Manner(
+                        Method.PUT, Optional.of(body), Optional.of(signature), Duration.ofSeconds(5), Optional.empty()))
+                .deliver(message(1));
+
+        String text = "{\"text\": \"µ \\\"電\\\"\"}";
+        assertThat(received)
+                .extracting(Received::method, Received::body, Received::type)
+                .containsExactly(tuple("PUT", text, "application/json"));
+        long seconds = time.now().wallMillis() / 1000;
+        assertThat(headers.getFirst("Ebbwatch-Signed-At")).isEqualTo(Long.toString(seconds));
+        assertThat(headers.getFirst("Ebbwatch-Signature")).isEqualTo(signature.of(seconds, text));
+    }
+
     @ParameterizedTest
-    @ValueSource(ints = {302, 401, 403, 404, 410, 429, 500, 503})
-    void every_other_answer_says_not_now_and_is_not_followed(int answer) throws InterruptedException {
+    @ValueSource(ints = {301, 302, 307, 308})
+    void a_redirect_is_a_failure_that_says_so_and_is_not_followed(int answer) throws InterruptedException {
+        status = answer;
+        assertThat(webhook().deliver(message(1)))
+                .isEqualTo(new NotTaken(address.getHostString() + ':' + address.getPort() + " answered " + answer
+                        + ": it sends on to another place, and nothing is sent there; give that address"));
+        assertThat(received).hasSize(1);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {401, 403, 404, 410, 429, 500, 503})
+    void every_other_answer_says_not_now(int answer) throws InterruptedException {
         status = answer;
         assertThat(webhook().deliver(message(1)))
                 .isEqualTo(new NotTaken(address.getHostString() + ':' + address.getPort() + " answered " + answer));
@@ -174,7 +223,7 @@ class WebhookOutletTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "A B", "Host", "content-length", "Idempotency-Key", "X:"})
+    @ValueSource(strings = {"", "A B", "Host", "content-length", "Idempotency-Key", "ebbwatch-signature", "X:"})
     void what_is_no_header_of_ones_own_is_refused(String name) {
         assertThatThrownBy(() -> WebhookSettings.checkName(name)).isInstanceOf(IllegalArgumentException.class);
     }

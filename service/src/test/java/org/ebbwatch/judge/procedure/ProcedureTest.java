@@ -82,6 +82,7 @@ class ProcedureTest {
     @ParameterizedTest
     @CsvSource({
         "drain.limitVolts, 0.5",
+        "rest.limitVolts, 1.0",
         "heat.warmCelsius, 59.9",
         "heat.hotKelvinPerSecond, 0.2",
         "heat.hotRiseKelvin, 5",

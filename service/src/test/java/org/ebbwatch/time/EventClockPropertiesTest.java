@@ -14,7 +14,7 @@ import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.LongRange;
 import net.jqwik.api.constraints.Size;
 
-class EventClockProperties {
+class EventClockPropertiesTest {
 
     private static final long U32 = (1L << 32) - 1;
 
