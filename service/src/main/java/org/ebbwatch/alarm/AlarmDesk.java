@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.alarm.book.Alarm;
@@ -21,6 +22,7 @@ import org.ebbwatch.alarm.book.AlarmKind;
 import org.ebbwatch.alarm.book.Cause;
 import org.ebbwatch.alarm.book.Moment;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Raised;
 import org.ebbwatch.alarm.book.Report;
 import org.ebbwatch.alarm.book.Report.Condition;
 import org.ebbwatch.alarm.book.Route;
@@ -55,6 +57,7 @@ public final class AlarmDesk implements RackObserver {
     private final Happenings happenings;
     private final List<Happening> news = new ArrayList<>();
     private final Map<String, Report> boardNews = new LinkedHashMap<>();
+    private final WarmingCells warming = new WarmingCells();
     private boolean storageInTrouble;
 
     /**
@@ -90,7 +93,7 @@ public final class AlarmDesk implements RackObserver {
         HostTime now = clock.now();
         List<Alarm> living = table.living().stream().map(AlarmJson::alarm).toList();
         post.resume(living, moment(now));
-        write(book.resume(living, passages.stream().map(StandingReport::of).toList(), moment(now)), now);
+        write(book.resume(living, passages.stream().map(warming::report).toList(), moment(now)), now);
         commit();
     }
 
@@ -98,7 +101,7 @@ public final class AlarmDesk implements RackObserver {
     public void changed(List<PassageStanding> passages) {
         List<Report> reports = new ArrayList<>(boardNews.values());
         boardNews.clear();
-        passages.forEach(passage -> reports.add(StandingReport.of(passage)));
+        passages.forEach(passage -> reports.add(warming.report(passage)));
         report(reports);
     }
 
@@ -175,6 +178,14 @@ public final class AlarmDesk implements RackObserver {
         commit();
     }
 
+    /** Looks whether a cell of many that warm slightly has become hot or fast; to be called before {@link #tick}. */
+    public void look(ToDoubleFunction<UUID> celsiusOf, ToLongFunction<String> eventMillis) {
+        List<Report> turned = warming.look(celsiusOf, eventMillis);
+        if (!turned.isEmpty()) {
+            report(turned);
+        }
+    }
+
     // ---- what people ask ----
 
     /**
@@ -225,6 +236,15 @@ public final class AlarmDesk implements RackObserver {
                 post.views());
     }
 
+    /**
+     * Every time an alarm was raised since then, oldest first; safe for use by several threads.
+     *
+     * @throws org.ebbwatch.store.StorageException if it cannot be read
+     */
+    public List<Raised> raisedSince(long wallMillis) {
+        return table.raisedSince(wallMillis).stream().map(AlarmJson::raised).toList();
+    }
+
     // ---- writing down ----
 
     private void report(List<Report> reports) {
@@ -250,6 +270,13 @@ public final class AlarmDesk implements RackObserver {
             news.add(AlarmNews.of(event));
             post.tell(event, wall);
         }
+        book.takeAmended().forEach(alarm -> table.update(AlarmJson.row(alarm, wall.quality())));
+    }
+
+    /** Has a notice sent by the outlets of these names, once it is written down; to be followed by a commit. */
+    public void send(RackNotice notice, Set<String> outlets) {
+        HostTime now = clock.now();
+        post.tell(notice, outlets, wall(now));
     }
 
     private static WallLabel wall(HostTime now) {

@@ -18,9 +18,11 @@ import org.ebbwatch.alarm.book.AlarmState;
 import org.ebbwatch.alarm.book.AlarmTransitions.Standing;
 import org.ebbwatch.alarm.book.Cause;
 import org.ebbwatch.alarm.book.Cover;
+import org.ebbwatch.alarm.book.Raised;
 import org.ebbwatch.alarm.book.Subject;
 import org.ebbwatch.store.AlarmRow;
 import org.ebbwatch.store.AlarmStepRow;
+import org.ebbwatch.store.RaisedRow;
 import org.ebbwatch.store.WallLabel;
 
 /** Alarms and their steps as rows. */
@@ -119,6 +121,16 @@ final class AlarmJson {
                 && AlarmState.valueOf(row.state()).isUnacknowledged();
         Object since = body.get("unheededSinceWallMillis");
         return unheeded ? OptionalLong.of(since == null ? row.raised().millis() : number(since)) : OptionalLong.empty();
+    }
+
+    /** Reads a moment at which an alarm was raised. */
+    static Raised raised(RaisedRow row) {
+        return new Raised(
+                row.alarm(),
+                AlarmKind.valueOf(row.kind()),
+                Subject.parse(row.subject()),
+                row.causeLine(),
+                row.wallMillis());
     }
 
     private static PutAway readPutAway(Map<?, ?> map) {

@@ -11,7 +11,9 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.ebbwatch.alarm.book.Alarm;
+import org.ebbwatch.alarm.book.Subject;
 import org.ebbwatch.alarm.book.Telling;
+import org.ebbwatch.judge.FindingKind.Urgency;
 
 /** What an outlet is told, as JSON and field by field. */
 final class AlarmMessage {
@@ -41,14 +43,34 @@ final class AlarmMessage {
         body.put("cover", alarm.cover().name());
         body.put("latched", alarm.kind().isLatched());
         body.put("raisedAt", Instant.ofEpochMilli(alarm.raisedWallMillis()).toString());
-        body.put("what", alarm.kind().what());
-        body.put("consequence", alarm.kind().consequence());
-        body.put("toDo", alarm.kind().toDo());
+        body.put("what", alarm.what());
+        body.put("consequence", alarm.consequence());
+        body.put("toDo", alarm.toDo());
         body.put("cells", alarm.tags());
         body.put("cause", AlarmJson.cause(alarm.cause()));
         body.put("who", telling.who());
         body.put("reason", telling.reason());
         body.put("acknowledgeLink", link);
+        return write(body);
+    }
+
+    /** What an outlet is told of the rack, and of no alarm, as JSON. */
+    static String text(RackNotice notice, UUID messageId, long number, long wallMillis) {
+        Map<String, Object> body = new LinkedHashMap<>();
+        body.put("messageId", messageId.toString());
+        body.put("number", number);
+        body.put("at", Instant.ofEpochMilli(wallMillis).toString());
+        body.put("step", "TOLD");
+        body.put("rings", false);
+        body.put("kind", notice.kind());
+        body.put("urgency", Urgency.ADVISORY.name());
+        body.put("subject", Subject.RACK);
+        body.put("what", notice.what());
+        body.put("text", notice.text());
+        return write(body);
+    }
+
+    private static String write(Map<String, Object> body) {
         try {
             return MAPPER.writeValueAsString(body);
         } catch (IOException e) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.ebbwatch.alarm.book.Alarm;
@@ -75,13 +76,28 @@ final class AlarmPost {
         routing.late(living, now).forEach(telling -> write(telling, wall));
     }
 
+    /** Writes down a notice for those of these outlets that there are. */
+    void tell(RackNotice notice, Set<String> outlets, WallLabel wall) {
+        for (String outlet : outboxes.keySet()) {
+            if (outlets.contains(outlet)) {
+                UUID id = ids.get();
+                number++;
+                String body = AlarmMessage.text(notice, id, number, wall.millis());
+                write(new OutboxRow(number, id, null, outlet, false, body, wall));
+            }
+        }
+    }
+
     private void write(Telling telling, WallLabel wall) {
         UUID id = ids.get();
         number++;
         String body = AlarmMessage.text(telling, id, number, links.of(telling).orElse(""));
-        var row = new OutboxRow(number, id, telling.alarm().id(), telling.outlet(), telling.rings(), body, wall);
+        write(new OutboxRow(number, id, telling.alarm().id(), telling.outlet(), telling.rings(), body, wall));
+    }
+
+    private void write(OutboxRow row) {
         table.append(row);
-        unsent.computeIfAbsent(outboxes.get(telling.outlet()), none -> new ArrayList<>())
+        unsent.computeIfAbsent(outboxes.get(row.outlet()), none -> new ArrayList<>())
                 .add(message(row));
     }
 

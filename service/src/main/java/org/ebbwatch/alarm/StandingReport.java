@@ -9,6 +9,7 @@ import org.ebbwatch.alarm.book.Report;
 import org.ebbwatch.alarm.book.Report.Condition;
 import org.ebbwatch.judge.Finding;
 import org.ebbwatch.judge.FindingKind.Urgency;
+import org.ebbwatch.judge.MildWarming;
 import org.ebbwatch.judge.Phase;
 import org.ebbwatch.passage.PassageStanding;
 
@@ -16,11 +17,18 @@ import org.ebbwatch.passage.PassageStanding;
 final class StandingReport {
     private StandingReport() {}
 
-    static Report of(PassageStanding passage) {
+    /**
+     * The report.
+     *
+     * @param fast whether the cell has turned out to be hot or to warm fast since its warming began
+     */
+    static Report of(PassageStanding passage, boolean fast) {
         List<Condition> conditions = new ArrayList<>();
         for (Finding finding : passage.findings()) {
-            conditions.add(
-                    new Condition(AlarmKind.of(finding.kind()), cause(passage, finding.line(), finding.eventMillis())));
+            conditions.add(new Condition(
+                    AlarmKind.of(finding.kind()),
+                    cause(passage, finding.line(), finding.eventMillis()),
+                    !fast && MildWarming.is(finding)));
         }
         if (passage.phase() == Phase.HELD && !isExplained(passage)) {
             conditions.add(new Condition(AlarmKind.HELD, cause(passage, passage.reason(), passage.eventMillis())));

@@ -28,7 +28,8 @@ import picocli.CommandLine.Spec;
             BundleCommand.class,
             VerifyCommand.class,
             TokenCommand.class,
-            EveningCheckCommand.class
+            EveningCheckCommand.class,
+            MorningReportCommand.class
         })
 public final class Ebbwatch implements Runnable {
     @Spec

@@ -14,6 +14,8 @@ import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.LoadTolerance;
+import org.ebbwatch.life.LifeAgent;
+import org.ebbwatch.morning.MorningHour;
 import org.ebbwatch.rack.BoardEntry;
 import org.ebbwatch.rack.CellEntry;
 import org.ebbwatch.rack.RackFile;
@@ -52,6 +54,9 @@ final class ServeCommand implements Callable<Integer> {
                 night,
                 ways.of(rackFile.alarms()),
                 rackFile.alarms().publicAddress());
+        rackFile.morningReport()
+                .ifPresent(it -> rack.reportMornings(new MorningHour(it.at(), night.zone()), it.outlets()));
+        LifeAgent life = LifeWays.agent(rack, rackFile.signOfLife(), System.getenv());
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
         EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
         rackFile.cells()
@@ -61,9 +66,10 @@ final class ServeCommand implements Callable<Integer> {
                         card(cell),
                         procedure(cell).procedure()));
         rackFile.cells().forEach(cell -> advise(cell, out));
-        Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(rack, ways), "stop"));
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(rack, ways, life), "stop"));
         rack.start();
         ways.begin(rack);
+        life.start();
         out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: "
                 + rackFile.storage());
         out.println("Stop with Ctrl-C. Cells can burn; do not rely on this program alone.");
@@ -73,7 +79,8 @@ final class ServeCommand implements Callable<Integer> {
         return 0;
     }
 
-    private static void stop(RunningRack rack, AlarmWays ways) {
+    private static void stop(RunningRack rack, AlarmWays ways, LifeAgent life) {
+        life.close();
         rack.close();
         ways.close();
     }

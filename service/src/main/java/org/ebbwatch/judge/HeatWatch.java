@@ -22,7 +22,7 @@ final class HeatWatch {
     private static final int PROJECTION_READINGS = 10;
     private static final int BLIND_SCANS = 3;
     /** 70 mW in an 18650 cell of 42 J/K: nothing that rests or is bonded makes so much heat (computed). */
-    private static final double TELLING_KELVIN_PER_SECOND = 0.1 / 60;
+    static final double TELLING_KELVIN_PER_SECOND = 0.1 / 60;
 
     /** A cell that hands carried from one place to another takes so long to settle (common practice, no source). */
     private static final long SETTLING_MILLIS = 1_800_000;

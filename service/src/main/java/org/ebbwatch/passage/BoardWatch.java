@@ -183,6 +183,11 @@ final class BoardWatch {
         return read ? scale.amperes(latest.amperes()[channel]) : Double.NaN;
     }
 
+    /** Degrees of a channel in the latest scan; NaN before the first. */
+    double latestCelsius(int channel) {
+        return heard && identity != null ? celsius(channel) : Double.NaN;
+    }
+
     private double celsius(int channel) {
         if (channel < 0 || channel >= latest.channels()) {
             return Double.NaN;
@@ -221,6 +226,11 @@ final class BoardWatch {
                 isKnown() ? intervalMillis() : 0,
                 isKnown() ? channels() : 0,
                 heard ? celsius(ambientChannel) : Double.NaN);
+    }
+
+    BoardPulse pulse() {
+        return new BoardPulse(
+                name, link == LinkState.CONNECTED, eventMillis(), identity == null ? 0 : identity.intervalMillis());
     }
 
     BoardView view() {

@@ -21,7 +21,6 @@ import org.ebbwatch.rig.message.Ability;
 
 /** One passage being watched: its card, its judge, its place in the journal and its recent past. */
 final class OpenPassage {
-    private static final int PAST_KEPT = 200;
 
     private final PassageCard opened;
     private final PassageLog log;
@@ -138,7 +137,7 @@ final class OpenPassage {
 
     private void remember(Past what) {
         past.add(what);
-        if (past.size() > PAST_KEPT) {
+        if (past.size() > PassageView.PAST_KEPT) {
             past.removeFirst();
         }
     }

@@ -7,6 +7,7 @@ import java.util.UUID;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.EveningTable;
+import org.ebbwatch.store.MorningTable;
 import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.time.EventClock;
 
@@ -42,6 +43,9 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Where alarms are written down; what is written there is committed with the journal. */
     AlarmTable alarms();
+
+    /** Where morning reports are written down; what is written there is committed with the journal. */
+    MorningTable mornings();
 
     /** Where receipts of people's requests are written down; what is written there is committed with the journal. */
     ReceiptTable receipts();

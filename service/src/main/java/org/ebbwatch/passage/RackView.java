@@ -84,6 +84,8 @@ public record RackView(
             Set<Wish> standing,
             Set<Act> allowed,
             List<Past> past) {
+        /** Of how much the past is kept. */
+        public static final int PAST_KEPT = 200;
 
         public UUID id() {
             return card.id();

@@ -316,6 +316,19 @@ public final class RackWatch implements BoardListener {
         return boards.containsKey(board) ? boards.get(board).eventMillis() : -1;
     }
 
+    /** What the sensor of a passage's cell says now; NaN where nothing is to be believed. */
+    public double celsius(UUID id) {
+        return passages.find(id)
+                .map(OpenPassage::card)
+                .map(card -> watch(card.board()).latestCelsius(card.channel()))
+                .orElse(Double.NaN);
+    }
+
+    /** How the readings of every board of the rack come in. */
+    public List<BoardPulse> pulses() {
+        return boards.values().stream().map(BoardWatch::pulse).toList();
+    }
+
     /** The rack at this moment. */
     public RackView view() {
         List<RackView.BoardView> boardViews = new ArrayList<>();

@@ -24,6 +24,7 @@ import org.ebbwatch.store.EveningTable;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.JournalRow;
 import org.ebbwatch.store.JournalStore;
+import org.ebbwatch.store.MorningTable;
 import org.ebbwatch.store.PassageRow;
 import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.store.StorageException;
@@ -206,6 +207,11 @@ public final class StoredRack implements RackStorage {
                 .orElseGet(() -> trace.lastEventMillis(card.board()).orElse(card.openedMillis()));
         List<OnChannel> stays = OnChannel.of(card, journal.reader().journal(card.id()));
         return new TracePoints(card, stays, trace, end).thinned(points);
+    }
+
+    @Override
+    public MorningTable mornings() {
+        return journal.mornings();
     }
 
     @Override

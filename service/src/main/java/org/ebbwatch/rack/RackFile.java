@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.ebbwatch.judge.procedure.BuiltIn;
 
 /**
@@ -13,11 +14,19 @@ import org.ebbwatch.judge.procedure.BuiltIn;
  * @param storage folder of the service's records
  * @param http where the page is served
  * @param alarms how they reach a person
+ * @param morningReport when it is sent; empty: not by itself
+ * @param signOfLife where it goes; empty: nowhere
  * @param boards at least one
  * @param cells on their channels; may be empty
  */
 public record RackFile(
-        Path storage, HttpEntry http, AlarmEntry alarms, List<BoardEntry> boards, List<CellEntry> cells) {
+        Path storage,
+        HttpEntry http,
+        AlarmEntry alarms,
+        Optional<MorningEntry> morningReport,
+        Optional<LifeEntry> signOfLife,
+        List<BoardEntry> boards,
+        List<CellEntry> cells) {
 
     /** The procedures a rack file may name; the first is the usual one. */
     public static final List<String> PROCEDURES = BuiltIn.keys();

@@ -24,7 +24,8 @@ import org.snakeyaml.engine.v2.nodes.ScalarNode;
 /** Reads a rack file key by key, and goes on after a fault to find the others. */
 final class RackFileReader {
 
-    private static final List<String> RACK_KEYS = List.of("storage", "http", "alarms", "procedure", "boards", "cells");
+    private static final List<String> RACK_KEYS =
+            List.of("storage", "http", "alarms", "morningReport", "signOfLife", "procedure", "boards", "cells");
     private static final List<String> HTTP_KEYS = List.of("address", "port", "names");
     private static final List<String> BOARD_KEYS = List.of("name", "port", "baud", "serialNumber", "contacts");
     private static final List<String> CELL_KEYS = List.of(
@@ -81,6 +82,11 @@ final class RackFileReader {
         AlarmEntry alarms = rack.node("alarms")
                 .map(new AlarmEntryReader(faults, folder)::read)
                 .orElse(AlarmEntry.USUAL);
+        var mornings = new MorningEntryReader(faults);
+        Optional<MorningEntry> morning = rack.node("morningReport")
+                .flatMap(node -> mornings.morning(
+                        node, alarms.outlets().stream().map(OutletEntry::name).toList()));
+        Optional<LifeEntry> life = rack.node("signOfLife").flatMap(mornings::life);
         String procedure = procedure(rack, RackFile.PROCEDURES.get(0));
         if (rack.list("boards").isEmpty() && !rack.isMisspelt("boards")) {
             rack.fault(
@@ -90,7 +96,7 @@ final class RackFileReader {
         rack.list("cells").forEach(node -> cell(node, procedure));
         List<CellEntry> strung = strings.strung(cells);
         faults.throwIfAny();
-        return new RackFile(storage, http, alarms, boards, strung);
+        return new RackFile(storage, http, alarms, morning, life, boards, strung);
     }
 
     private Node compose(String text) throws RackFileFaulty {

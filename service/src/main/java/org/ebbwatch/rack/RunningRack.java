@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -16,6 +17,7 @@ import org.ebbwatch.acquire.RackLock;
 import org.ebbwatch.alarm.AcknowledgeLinks;
 import org.ebbwatch.alarm.AlarmClerk;
 import org.ebbwatch.alarm.AlarmDesk;
+import org.ebbwatch.alarm.AlarmHistory;
 import org.ebbwatch.alarm.AlarmLinkClerk;
 import org.ebbwatch.alarm.AlarmLinkDesk;
 import org.ebbwatch.alarm.AlarmLinks;
@@ -26,6 +28,7 @@ import org.ebbwatch.alarm.AlarmSource;
 import org.ebbwatch.alarm.AlarmWay;
 import org.ebbwatch.alarm.AlarmsView;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.alarm.book.Raised;
 import org.ebbwatch.alarm.book.Route;
 import org.ebbwatch.alarm.outlet.Outbox;
 import org.ebbwatch.alarm.outlet.OutletAgent;
@@ -35,6 +38,7 @@ import org.ebbwatch.evening.EveningDesk;
 import org.ebbwatch.evening.EveningReply;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.morning.MorningHour;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
@@ -54,7 +58,7 @@ import org.slf4j.LoggerFactory;
  * for use by several threads.
  */
 public final class RunningRack
-        implements RackSource, RackDesk, AlarmSource, AlarmRequests, EveningChecks, AutoCloseable {
+        implements RackSource, RackDesk, AlarmSource, AlarmHistory, AlarmRequests, EveningChecks, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(RunningRack.class);
     private static final long FLUSH_MILLIS = 250;
     private static final long JOIN_MILLIS = 5_000;
@@ -70,6 +74,9 @@ public final class RunningRack
     private final Optional<AlarmLinkDesk> links;
     private final List<OutletAgent> outlets;
     private final ConnectedBoards connected = new ConnectedBoards();
+    private final NightHours night;
+    private final HostClock clock;
+    private Optional<MorningRound> morning = Optional.empty();
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Thread keeper = new Thread(this::keep, "trace keeper");
 
@@ -105,6 +112,8 @@ public final class RunningRack
             Supplier<UUID> ids,
             HostClock clock) {
         this.storage = storage;
+        this.night = night;
+        this.clock = clock;
         Map<Outbox, Route> outboxes = new LinkedHashMap<>();
         ways.forEach(way -> outboxes.put(
                 new Outbox(way.outlet(), (message, wall) -> storage.alarms().sent(message.id(), wall)), way.route()));
@@ -160,6 +169,11 @@ public final class RunningRack
                 watch.expectCell(board, channel, cell, procedure);
             }
         });
+    }
+
+    /** Sends a morning report at that hour by the outlets of these names; to be asked for before {@link #start}. */
+    public void reportMornings(MorningHour hour, Set<String> outlets) {
+        lock.run(() -> morning = Optional.of(new MorningRound(hour, outlets, night, watch, desk, storage, clock)));
     }
 
     /** Does something with the watch, alone. */
@@ -228,6 +242,11 @@ public final class RunningRack
     }
 
     @Override
+    public List<Raised> raisedSince(long wallMillis) {
+        return desk.raisedSince(wallMillis);
+    }
+
+    @Override
     public RackView view() {
         return lock.call(watch::view);
     }
@@ -272,8 +291,10 @@ public final class RunningRack
         try {
             lock.run(() -> {
                 try {
+                    desk.look(watch::celsius, watch::eventMillis);
                     desk.tick(watch::eventMillis);
                     evening.tick();
+                    morning.ifPresent(MorningRound::tick);
                 } finally {
                     storage.flush();
                     desk.committed();

@@ -127,6 +127,21 @@ public final class AlarmTable {
                 alarm);
     }
 
+    /** Every time an alarm was raised since then, oldest first. */
+    public List<RaisedRow> raisedSince(long wallMillis) {
+        return query(
+                "select alarm_step.alarm_id, kind, subject, cause_line, wall_millis from alarm_step"
+                        + " join alarm on alarm.id = alarm_step.alarm_id"
+                        + " where step = 'RAISED' and wall_millis >= ? order by wall_millis, alarm_step.alarm_id",
+                row -> new RaisedRow(
+                        row.getObject("alarm_id", UUID.class),
+                        row.getString("kind"),
+                        row.getString("subject"),
+                        row.getString("cause_line"),
+                        row.getLong("wall_millis")),
+                wallMillis);
+    }
+
     /** The messages that have not reached their receiver, in their order. */
     public List<OutboxRow> unsent(String outlet) {
         return query(

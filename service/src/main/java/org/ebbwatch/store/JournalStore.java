@@ -184,6 +184,10 @@ public final class JournalStore {
     }
 
     /** Alarms and their messages; what is written there waits for the same {@link #commitFacts}. */
+    public MorningTable mornings() {
+        return new MorningTable(this, database);
+    }
+
     public AlarmTable alarms() {
         return new AlarmTable(this, database);
     }

@@ -7,7 +7,7 @@ import java.util.UUID;
  *
  * @param number orders the messages of this service, from 1
  * @param id the same at each attempt to send it
- * @param alarm which alarm it tells of
+ * @param alarm which alarm it tells of; null where it is about the rack
  * @param outlet by which way it leaves
  * @param rings whether it should wake a person
  * @param body what is sent

@@ -144,6 +144,7 @@ class AlarmDeskTest {
                 draining(1, FindingKind.SILENT),
                 draining(2, FindingKind.SILENT),
                 standing(3, Phase.HELD, "another cell?"));
+        bench.pass(2_000);
         bench.acknowledge(AlarmKind.HELD, ANNA);
         bench.ask(AlarmKind.SILENT, AlarmStep.SHELVED, ANNA, "moving the rack", 120);
         List<AlarmView> before = bench.desk.view().alarms();

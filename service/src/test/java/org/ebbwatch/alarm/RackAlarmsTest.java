@@ -116,6 +116,7 @@ class RackAlarmsTest {
         board.scan(watch);
         var card = watch.checkIn(NAME, 0, BenchBoard.cell(0), Procedure.careful(), 0);
         watch.act(card.id(), Act.PUT_ON);
+        bench.pass(2_000);
         assertThat(bench.alarm(AlarmKind.HELD).cause().line()).contains("not proven");
 
         watch.act(card.id(), Act.WITHDRAW);

@@ -21,7 +21,7 @@ class StandingReportTest {
 
     @Test
     void every_finding_is_a_condition_with_what_is_needed_to_read_up_its_cause() {
-        Report report = StandingReport.of(draining(3, FindingKind.WARMING, FindingKind.STALLED));
+        Report report = StandingReport.of(draining(3, FindingKind.WARMING, FindingKind.STALLED), false);
 
         assertThat(kinds(report)).containsExactly(AlarmKind.WARMING, AlarmKind.STALLED);
         assertThat(report.conditions().get(0).cause())
@@ -40,17 +40,17 @@ class StandingReportTest {
     void held_by_a_ringing_finding_is_told_by_that_finding() {
         String line = Standings.finding(FindingKind.CUT_OFF).line();
 
-        assertThat(kinds(StandingReport.of(standing(0, Phase.HELD, line, FindingKind.CUT_OFF))))
+        assertThat(kinds(StandingReport.of(standing(0, Phase.HELD, line, FindingKind.CUT_OFF), false)))
                 .containsExactly(AlarmKind.CUT_OFF);
     }
 
     @Test
     void held_for_another_reason_is_told_by_itself() {
-        assertThat(kinds(StandingReport.of(standing(0, Phase.HELD, "another cell?"))))
+        assertThat(kinds(StandingReport.of(standing(0, Phase.HELD, "another cell?"), false)))
                 .containsExactly(AlarmKind.HELD);
-        assertThat(kinds(StandingReport.of(standing(0, Phase.HELD, "another cell?", FindingKind.SENSOR_FAULT))))
+        assertThat(kinds(StandingReport.of(standing(0, Phase.HELD, "another cell?", FindingKind.SENSOR_FAULT), false)))
                 .containsExactly(AlarmKind.SENSOR_FAULT, AlarmKind.HELD);
-        assertThat(StandingReport.of(standing(0, Phase.HELD, "another cell?"))
+        assertThat(StandingReport.of(standing(0, Phase.HELD, "another cell?"), false)
                         .conditions()
                         .get(0)
                         .cause()
@@ -62,13 +62,13 @@ class StandingReportTest {
     void held_by_what_does_not_ring_is_told_by_itself() {
         String line = Standings.finding(FindingKind.OVERDUE).line();
 
-        assertThat(kinds(StandingReport.of(standing(0, Phase.HELD, line, FindingKind.OVERDUE))))
+        assertThat(kinds(StandingReport.of(standing(0, Phase.HELD, line, FindingKind.OVERDUE), false)))
                 .containsExactly(AlarmKind.OVERDUE, AlarmKind.HELD);
     }
 
     @Test
     void a_passage_that_is_over_has_no_conditions() {
-        Report report = StandingReport.of(standing(0, Phase.WITHDRAWN, "withdrawn", FindingKind.HOT));
+        Report report = StandingReport.of(standing(0, Phase.WITHDRAWN, "withdrawn", FindingKind.HOT), false);
 
         assertThat(report.over()).isTrue();
         assertThat(report.conditions()).isEmpty();

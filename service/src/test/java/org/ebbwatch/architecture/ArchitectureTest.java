@@ -31,6 +31,7 @@ class ArchitectureTest {
                 "org.ebbwatch.alarm.book..",
                 "org.ebbwatch.plan..",
                 "org.ebbwatch.evening.rule..",
+                "org.ebbwatch.morning..",
                 "org.ebbwatch.trace.codec.."
             })
     void the_pure_packages_know_no_framework_no_database_and_no_clock(String packages) {
@@ -51,6 +52,8 @@ class ArchitectureTest {
                 "access",
                 "plan",
                 "evening",
+                "morning",
+                "life",
                 "web"
             })
     void the_packages_the_rules_speak_of_are_there(String feature) {
@@ -100,6 +103,25 @@ class ArchitectureTest {
     }
 
     @Test
+    void the_morning_report_is_made_of_views_and_signs_of_life_of_pulses() {
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.morning..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.judge..",
+                        "org.ebbwatch.plan..",
+                        "org.ebbwatch.alarm..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.life..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.acquire..",
+                        "org.ebbwatch.time..")
+                .check(SERVICE);
+        isUsedOnlyBy("com.sun.jna..", "org.ebbwatch.life..", "org.ebbwatch.sim..")
+                .check(SERVICE);
+    }
+
+    @Test
     void evidence_is_made_of_what_passages_tell_and_asks_no_clock() {
         dependsOnNothingOfTheServiceBut(
                         "org.ebbwatch.evidence..",
@@ -122,6 +144,7 @@ class ArchitectureTest {
                         "org.ebbwatch.access..",
                         "org.ebbwatch.plan..",
                         "org.ebbwatch.evening..",
+                        "org.ebbwatch.morning..",
                         "org.ebbwatch.acquire..",
                         "org.ebbwatch.time..",
                         "org.ebbwatch.judge..")

@@ -53,6 +53,7 @@ class AcknowledgeByLinkTest {
                         """)
                 .text("passageId");
         client.post("/api/v1/passages/" + passage + "/acts", "{\"act\": \"PUT_ON\"}");
+        place.rack().pass(4_000);
         place.rack().deliver();
         String link = mailbox.messages.get(0).field(MessageField.ACKNOWLEDGE_LINK);
         assertThat(link).startsWith(QuietRack.ADDRESS + '/');

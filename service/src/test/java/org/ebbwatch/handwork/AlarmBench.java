@@ -50,6 +50,7 @@ abstract class AlarmBench {
         passage = client.post("/api/v1/passages", CHECK_IN).text("passageId");
         Answer early = client.post("/api/v1/passages/" + passage + "/acts", "{\"act\": \"PUT_ON\"}");
         assertThat(early.text("phase")).isEqualTo("HELD");
+        place.rack().pass(4_000);
         id = alarm().id().toString();
         assertThat(alarm().kind()).isEqualTo(AlarmKind.HELD);
     }

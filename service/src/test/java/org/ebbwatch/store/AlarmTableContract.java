@@ -3,6 +3,7 @@ package org.ebbwatch.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -48,6 +49,47 @@ abstract class AlarmTableContract {
     private static AlarmStepRow step(UUID alarm, long sequence) {
         return new AlarmStepRow(
                 alarm, sequence, "RAISED", "NORMAL", "NONE", "UNACKNOWLEDGED", "NONE", "", "", 7_000, "Hot.", WALL);
+    }
+
+    private static AlarmStepRow raised(UUID alarm, long sequence, long wallMillis, String step) {
+        var wall = new WallLabel(wallMillis, "known");
+        return new AlarmStepRow(
+                alarm, sequence, step, "NORMAL", "NONE", "UNACKNOWLEDGED", "NONE", "", "", 7_000, "Hot.", wall);
+    }
+
+    @Test
+    void every_raising_since_a_time_is_found_oldest_first_whether_the_alarm_lives_or_not() {
+        alarms.insert(row(FIRST, "UNACKNOWLEDGED", true));
+        alarms.insert(row(SECOND, "NORMAL", false));
+        alarms.append(raised(SECOND, 1, 999, "RAISED"));
+        alarms.append(raised(FIRST, 1, 2_000, "RAISED"));
+        alarms.append(raised(SECOND, 2, 1_000, "RAISED"));
+        alarms.append(raised(SECOND, 3, 1_500, "ACKNOWLEDGED"));
+        journal.commitFacts();
+
+        assertThat(alarms.raisedSince(1_000))
+                .containsExactly(
+                        new RaisedRow(SECOND, "HOT", "passage 1", "Hot.", 1_000),
+                        new RaisedRow(FIRST, "HOT", "passage 1", "Hot.", 2_000));
+    }
+
+    @Test
+    void a_message_may_be_about_no_alarm() {
+        alarms.append(message(1, null, "webhook"));
+        journal.commitFacts();
+
+        assertThat(alarms.unsent("webhook")).containsExactly(message(1, null, "webhook"));
+    }
+
+    @Test
+    void the_last_day_that_has_a_morning_report_is_known() {
+        assertThat(journal.mornings().lastDay()).isEmpty();
+        journal.mornings().insert(LocalDate.of(2026, 11, 25), "calm µ", WALL);
+        journal.mornings().insert(LocalDate.of(2026, 9, 30), "calm", WALL);
+        assertThat(journal.mornings().lastDay()).isEmpty();
+        journal.commitFacts();
+
+        assertThat(journal.mornings().lastDay()).contains(LocalDate.of(2026, 11, 25));
     }
 
     private static OutboxRow message(long number, UUID alarm, String outlet) {

@@ -69,6 +69,21 @@ public record Alarm(
         }
     }
 
+    /** What is the matter, in one sentence; where it is about several cells of a board, how many and which. */
+    public String what() {
+        return AlarmWords.of(this).what();
+    }
+
+    /** What may come of it. */
+    public String consequence() {
+        return AlarmWords.of(this).consequence();
+    }
+
+    /** What to do about it. */
+    public String toDo() {
+        return AlarmWords.of(this).toDo();
+    }
+
     AlarmKey key() {
         return new AlarmKey(kind, subject);
     }

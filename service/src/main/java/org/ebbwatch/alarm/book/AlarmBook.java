@@ -3,8 +3,8 @@ package org.ebbwatch.alarm.book;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,9 +15,8 @@ import java.util.function.Supplier;
 import java.util.function.ToLongFunction;
 import org.ebbwatch.alarm.book.Alarm.PutAway;
 import org.ebbwatch.alarm.book.AlarmAnswer.Done;
-import org.ebbwatch.alarm.book.AlarmAnswer.Refused;
-import org.ebbwatch.alarm.book.AlarmAnswer.Why;
 import org.ebbwatch.alarm.book.AlarmTransitions.Standing;
+import org.ebbwatch.alarm.book.Conditions.Begun;
 import org.ebbwatch.judge.FindingKind.Urgency;
 
 /**
@@ -25,7 +24,8 @@ import org.ebbwatch.judge.FindingKind.Urgency;
  * order, for others to write down and to send.
  *
  * <p>There is never more than one living alarm of a kind and subject. An alarm that nobody acknowledged is never dropped. An
- * advisory alarm rings by day only. Memory: below 2 KiB an alarm. Not thread-safe.
+ * advisory alarm rings by day only. While too many ring, all but danger is told together in the alarm {@link AlarmKind#FLOOD}.
+ * Memory: below 2 KiB an alarm. Not thread-safe.
  */
 public final class AlarmBook {
     /** The shortest and the longest time on a shelf (common practice, no source). */
@@ -43,7 +43,10 @@ public final class AlarmBook {
     private final Supplier<UUID> ids;
     private final Conditions conditions = new Conditions();
     private final Map<AlarmKey, Alarm> alive = new LinkedHashMap<>();
-    private final Map<UUID, Long> shelfEnds = new HashMap<>();
+    private final Shelf shelf = new Shelf();
+    private final Flood flood = new Flood();
+    private final Asking asking = new Asking(this::find, this::step);
+    private final Set<AlarmKey> amended = new LinkedHashSet<>();
 
     /**
      * An empty book.
@@ -72,30 +75,21 @@ public final class AlarmBook {
             if (alive.putIfAbsent(alarm.key(), alarm) != null) {
                 throw new IllegalArgumentException("two living alarms of one kind and subject: " + alarm);
             }
-            alarm.putAway().ifPresent(putAway -> shelve(alarm.id(), putAway, now));
+            alarm.putAway().ifPresent(putAway -> shelf.takeUp(alarm.id(), putAway, now));
         }
         List<AlarmEvent> events =
-                new ArrayList<>(changed(conditions.takeUp(reports, key -> isActive(alive.get(key))), now));
+                new ArrayList<>(changed(conditions.takeUp(reports, new Living(alive, Map.copyOf(alive))), now));
         for (Alarm alarm : alive()) {
-            if (isActive(alarm) && !conditions.holds(alarm.key())) {
+            if (Living.isActive(alarm) && !conditions.holds(alarm.key())) {
                 events.add(step(alarm, AlarmStep.RETURNED, now));
             }
         }
         return events;
     }
 
-    /** A wall clock that went back says nothing about how long an alarm has been shelved: then the shelving ends now. */
-    private void shelve(UUID alarm, PutAway putAway, Moment now) {
-        putAway.untilWallMillis().ifPresent(until -> {
-            boolean wentBack = now.wallMillis() < putAway.sinceWallMillis();
-            long left = wentBack ? 0 : until - now.wallMillis();
-            shelfEnds.put(alarm, now.monotonicMillis() + left);
-        });
-    }
-
     /** Takes reports that belong to one moment, so that a cause they share is seen as one. */
     public List<AlarmEvent> report(Collection<Report> reports, Moment now) {
-        return changed(conditions.take(reports), now);
+        return changed(conditions.take(reports, new Living(alive, Map.of()), now.monotonicMillis()), now);
     }
 
     private List<AlarmEvent> changed(Conditions.Change change, Moment now) {
@@ -103,21 +97,45 @@ public final class AlarmBook {
         for (AlarmKey key : change.ended()) {
             events.add(step(alive.get(key), AlarmStep.RETURNED, now));
         }
-        for (AlarmKey key : change.begun()) {
-            Alarm alarm = alive.get(key);
-            if (!isActive(alarm)) {
-                Alarm raised = alarm == null ? fresh(key, now) : alarm.withCause(conditions.cause(key));
-                events.add(step(raised.withTags(conditions.tags(key)), AlarmStep.RAISED, now));
-            }
-        }
-        alive.replaceAll((key, alarm) -> {
-            List<String> tags = conditions.tags(key);
-            return tags.isEmpty() ? alarm : alarm.withTags(tags);
-        });
+        change.begun().forEach(begun -> events.addAll(begin(begun, now)));
+        nameCells();
         return events;
     }
 
-    private Alarm fresh(AlarmKey key, Moment now) {
+    private List<AlarmEvent> begin(Begun begun, Moment now) {
+        List<AlarmEvent> events = new ArrayList<>();
+        Alarm alarm = alive.get(begun.key());
+        if (begun.anew() && Living.isActive(alarm)) {
+            events.add(step(alarm, AlarmStep.RETURNED, "", "it begins anew on others", now));
+            alarm = alive.get(begun.key());
+        }
+        if (!Living.isActive(alarm)) {
+            Alarm raised = alarm == null ? fresh(begun.key(), begun.cause(), now) : alarm.withCause(begun.cause());
+            events.add(step(raised.withTags(begun.tags()), AlarmStep.RAISED, now));
+        }
+        return events;
+    }
+
+    private void nameCells() {
+        alive.replaceAll((key, alarm) -> {
+            List<String> tags = conditions.tags(key);
+            if (tags.isEmpty() || tags.equals(alarm.tags())) {
+                return alarm;
+            }
+            amended.add(key);
+            return alarm.withTags(tags);
+        });
+    }
+
+    /** The alarms that came to name other cells, without a step, since the last call; to be written down. */
+    public List<Alarm> takeAmended() {
+        List<Alarm> taken =
+                amended.stream().filter(alive::containsKey).map(alive::get).toList();
+        amended.clear();
+        return taken;
+    }
+
+    private Alarm fresh(AlarmKey key, Cause cause, Moment now) {
         return new Alarm(
                 ids.get(),
                 key.kind(),
@@ -126,7 +144,7 @@ public final class AlarmBook {
                 false,
                 now.wallMillis(),
                 0,
-                conditions.cause(key),
+                cause,
                 List.of(),
                 "",
                 Optional.empty(),
@@ -141,116 +159,92 @@ public final class AlarmBook {
      */
     public List<AlarmEvent> tick(Moment now, ToLongFunction<String> timeOf) {
         List<AlarmEvent> events = new ArrayList<>();
+        conditions.due(timeOf, now.monotonicMillis()).forEach(begun -> events.addAll(begin(begun, now)));
+        nameCells();
         for (AlarmKey key : conditions.away(timeOf)) {
             events.add(step(alive.get(key), AlarmStep.RETURNED, now));
         }
         for (Alarm alarm : alive()) {
-            Long end = shelfEnds.get(alarm.id());
-            if (end != null && (now.monotonicMillis() >= end || isPast(alarm, now.wallMillis()))) {
+            if (shelf.isOver(alarm, now)) {
                 events.add(step(alarm, AlarmStep.SHELVING_ENDED, "", "its time is over", now));
             }
         }
-        if (!night.isNight(now.wallMillis())) {
-            for (Alarm alarm : alive()) {
-                if (!alarm.told() && alarm.cover() == Cover.NONE) {
-                    events.add(step(alarm, AlarmStep.TOLD, now));
-                }
+        if (flood.isDue(now.monotonicMillis())) {
+            events.addAll(flood.isSubsiding(alive()) ? endFlood(now) : tellTogether(flood.untold(alive()), now));
+        }
+        events.addAll(tellWhatWaits(now));
+        if (flood.begins(alive())) {
+            events.addAll(tellTogether(flood.untold(alive()), now));
+        }
+        return events;
+    }
+
+    private List<AlarmEvent> endFlood(Moment now) {
+        flood.end();
+        return List.of(step(alive.get(Flood.KEY), AlarmStep.RETURNED, now));
+    }
+
+    /** What waited for the morning, or was kept back in a flood that is over. */
+    private List<AlarmEvent> tellWhatWaits(Moment now) {
+        List<AlarmEvent> events = new ArrayList<>();
+        for (Alarm alarm : alive()) {
+            if (alarm.told() || alarm.cover() != Cover.NONE || flood.stands() || sleeps(alarm, now)) {
+                continue;
+            }
+            if (!alarm.state().isUnacknowledged() || flood.isRoom(now.monotonicMillis())) {
+                events.add(step(alarm, AlarmStep.TOLD, now));
+            } else {
+                flood.holdBack(alarm.id());
             }
         }
         return events;
     }
 
-    private static boolean isPast(Alarm alarm, long wallMillis) {
-        OptionalLong until = alarm.putAway().orElseThrow().untilWallMillis();
-        return until.isPresent() && wallMillis >= until.getAsLong();
+    private List<AlarmEvent> tellTogether(List<Alarm> untold, Moment now) {
+        flood.startStretch(now.monotonicMillis());
+        List<AlarmEvent> events = new ArrayList<>(begin(Flood.begun(untold), now));
+        untold.forEach(alarm -> events.add(step(alarm, AlarmStep.TOLD, "", "told together with others", now)));
+        return events;
+    }
+
+    private boolean sleeps(Alarm alarm, Moment now) {
+        return alarm.kind().urgency() == Urgency.ADVISORY && night.isNight(now.wallMillis());
     }
 
     // ---- what people ask ----
 
     /** A person knows of it. */
     public AlarmAnswer acknowledge(UUID id, String who, Moment now) {
-        return ask(id, AlarmStep.ACKNOWLEDGED, who, "", now);
+        return asking.ask(id, AlarmStep.ACKNOWLEDGED, who, "", now);
     }
 
     /** A person has looked after what left a latched alarm. */
     public AlarmAnswer reset(UUID id, String who, Moment now) {
-        return ask(id, AlarmStep.RESET, who, "", now);
+        return asking.ask(id, AlarmStep.RESET, who, "", now);
     }
 
     /** A person puts it away for a time. */
     public AlarmAnswer shelve(UUID id, String who, String reason, Duration time, Moment now) {
-        if (time.compareTo(SHORTEST_SHELVING) < 0 || time.compareTo(LONGEST_SHELVING) > 0) {
-            return new Refused(
-                    Why.BAD_TIME,
-                    "An alarm is shelved for " + SHORTEST_SHELVING.toMinutes() + " minute to "
-                            + LONGEST_SHELVING.toHours() + " hours.",
-                    find(id).map(Alarm::allowed).orElse(Set.of()));
-        }
-        AlarmAnswer answer =
-                coverUp(id, AlarmStep.SHELVED, who, reason, OptionalLong.of(now.wallMillis() + time.toMillis()), now);
+        AlarmAnswer answer = asking.shelve(id, who, reason, time, now);
         if (answer instanceof Done) {
-            shelfEnds.put(id, now.monotonicMillis() + time.toMillis());
+            shelf.put(id, now.monotonicMillis() + time.toMillis());
         }
         return answer;
     }
 
     /** A person ends the shelving early. */
     public AlarmAnswer endShelving(UUID id, String who, Moment now) {
-        return ask(id, AlarmStep.SHELVING_ENDED, who, "", now);
+        return asking.ask(id, AlarmStep.SHELVING_ENDED, who, "", now);
     }
 
     /** A person takes it out of service, for work on what it watches. */
     public AlarmAnswer takeOutOfService(UUID id, String who, String reason, Moment now) {
-        return coverUp(id, AlarmStep.TAKEN_OUT_OF_SERVICE, who, reason, OptionalLong.empty(), now);
+        return asking.coverUp(id, AlarmStep.TAKEN_OUT_OF_SERVICE, who, reason, OptionalLong.empty(), now);
     }
 
     /** A person puts it back in service. */
     public AlarmAnswer putBackInService(UUID id, String who, Moment now) {
-        return ask(id, AlarmStep.PUT_BACK_IN_SERVICE, who, "", now);
-    }
-
-    private AlarmAnswer coverUp(
-            UUID id, AlarmStep step, String who, String reason, OptionalLong untilWallMillis, Moment now) {
-        Optional<Alarm> found = find(id);
-        if (found.isPresent() && !found.get().kind().mayBeCovered()) {
-            return new Refused(
-                    Why.STAYS_IN_VIEW,
-                    found.get().kind() + " stays in view until it is dealt with.",
-                    found.get().allowed());
-        }
-        if (reason.isBlank() || reason.length() > LONGEST_REASON) {
-            return new Refused(
-                    Why.NO_REASON,
-                    "Whoever puts an alarm away says why, in 1 to " + LONGEST_REASON + " characters.",
-                    found.map(Alarm::allowed).orElse(Set.of()));
-        }
-        return request(
-                id, step, who, reason, Optional.of(new PutAway(who, reason, now.wallMillis(), untilWallMillis)), now);
-    }
-
-    private AlarmAnswer ask(UUID id, AlarmStep step, String who, String reason, Moment now) {
-        return request(id, step, who, reason, Optional.empty(), now);
-    }
-
-    private AlarmAnswer request(
-            UUID id, AlarmStep step, String who, String reason, Optional<PutAway> putAway, Moment now) {
-        Optional<Alarm> found = find(id);
-        if (found.isEmpty()) {
-            return new Refused(Why.NO_SUCH_ALARM, "There is no alarm " + id + ", or it is over.", Set.of());
-        }
-        Alarm alarm = found.get();
-        if (who.isBlank() || who.length() > LONGEST_NAME) {
-            return new Refused(
-                    Why.NO_NAME, "Say who you are, in 1 to " + LONGEST_NAME + " characters.", alarm.allowed());
-        }
-        if (!alarm.allowed().contains(step)) {
-            return new Refused(
-                    Why.NOT_NOW,
-                    "An alarm that is " + alarm.state() + ", cover " + alarm.cover() + ", allows " + alarm.allowed()
-                            + ", not " + step + ". " + WhyNot.words(alarm, step),
-                    alarm.allowed());
-        }
-        return new Done(step(alarm, step, who, reason, putAway, now));
+        return asking.ask(id, AlarmStep.PUT_BACK_IN_SERVICE, who, "", now);
     }
 
     private Optional<Alarm> find(UUID id) {
@@ -274,8 +268,10 @@ public final class AlarmBook {
                 .orElseThrow(() -> new IllegalStateException(alarm + " cannot be " + step));
         boolean loud = Set.of(AlarmStep.RAISED, AlarmStep.TOLD, AlarmStep.SHELVING_ENDED, AlarmStep.PUT_BACK_IN_SERVICE)
                 .contains(step);
-        boolean wouldRing = loud && next.cover() == Cover.NONE && next.state().isUnacknowledged();
-        boolean waits = wouldRing && alarm.kind().urgency() == Urgency.ADVISORY && night.isNight(now.wallMillis());
+        boolean together = step == AlarmStep.TOLD && flood.stands();
+        boolean wouldRing =
+                loud && !together && next.cover() == Cover.NONE && next.state().isUnacknowledged();
+        boolean waits = wouldRing && (sleeps(alarm, now) || !flood.letsRing(alarm, now.monotonicMillis()));
         boolean told = !waits && (wouldRing || alarm.told() || step == AlarmStep.TOLD);
         Alarm after = alarm.stepped(
                 next,
@@ -284,17 +280,13 @@ public final class AlarmBook {
                 next.cover() == Cover.NONE ? Optional.empty() : putAway,
                 now.wallMillis());
         if (next.cover() != Cover.SHELVED) {
-            shelfEnds.remove(alarm.id());
+            shelf.remove(alarm.id());
         }
         if (after.isAlive()) {
             alive.put(after.key(), after);
         } else {
             alive.remove(after.key());
         }
-        return new AlarmEvent(after, step, alarm.standing(), who, reason, now, told, wouldRing && !waits);
-    }
-
-    private static boolean isActive(Alarm alarm) {
-        return alarm != null && alarm.state().isActive();
+        return new AlarmEvent(after, step, alarm.standing(), who, reason, now, told && !together, wouldRing && !waits);
     }
 }

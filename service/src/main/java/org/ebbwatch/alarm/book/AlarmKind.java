@@ -7,7 +7,7 @@ import org.ebbwatch.judge.FindingKind.Urgency;
 
 /**
  * What an alarm can be about, in words a person understands at night. The names are those of the findings; SMOKE, MAINS_LOST,
- * HELD, STORAGE_FAULT and TEST are those that no finding stands for.
+ * HELD, STORAGE_FAULT, FLOOD and TEST are those that no finding stands for.
  *
  * <p>A latched alarm must be acknowledged and, once its condition is gone, reset by a person who has looked.
  */
@@ -140,6 +140,13 @@ public enum AlarmKind {
             "This is a test of the alarms.",
             "Nothing is the matter. It shows whether an alarm would reach somebody tonight.",
             "Acknowledge it, and tell the evening check by which way it reached you."),
+    FLOOD(
+            null,
+            Scope.RACK,
+            Manner.LOUD,
+            "So many alarms ring that they are told together.",
+            "What is told together is not told singly any more. Danger still is.",
+            "Look at the page or ask for the list of alarms: all of them stand there, those that need a person most first."),
     REBOUND(
             FindingKind.REBOUND,
             Scope.PASSAGE,
@@ -166,7 +173,7 @@ public enum AlarmKind {
     enum Scope {
         /** Each passage has its own. */
         PASSAGE,
-        /** Each passage its own, but one for the board where several of its passages begin it at once. */
+        /** Each passage its own, but one for the board where several of its passages begin it together. */
         SHARED,
         /** One for each board. */
         BOARD,
@@ -176,6 +183,8 @@ public enum AlarmKind {
 
     private enum Manner {
         PLAIN,
+        /** Never to be put out of the way. */
+        LOUD,
         LATCHED,
         /** Latched, and never to be put out of the way. */
         LATCHED_AND_LOUD
@@ -204,20 +213,25 @@ public enum AlarmKind {
 
     /** How loudly it asks for a person. */
     public Urgency urgency() {
-        if (finding == null) {
-            return manner == Manner.LATCHED_AND_LOUD ? Urgency.DANGER : Urgency.RINGING;
+        if (finding != null) {
+            return finding.urgency();
         }
-        return finding.urgency();
+        return switch (this) {
+            case SMOKE -> Urgency.DANGER;
+            // Its load is off, nothing goes on by itself, and what is dangerous about it has an alarm of its own.
+            case HELD -> Urgency.ADVISORY;
+            default -> Urgency.RINGING;
+        };
     }
 
     /** Whether it must be reset by a person after its condition is gone. */
     public boolean isLatched() {
-        return manner != Manner.PLAIN;
+        return manner == Manner.LATCHED || manner == Manner.LATCHED_AND_LOUD;
     }
 
     /** Whether it may be shelved or taken out of service. */
     public boolean mayBeCovered() {
-        return manner != Manner.LATCHED_AND_LOUD;
+        return manner == Manner.PLAIN || manner == Manner.LATCHED;
     }
 
     Scope scope() {

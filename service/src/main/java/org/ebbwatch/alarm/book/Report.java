@@ -20,11 +20,23 @@ public record Report(String source, String board, long eventMillis, boolean over
         conditions = over ? List.of() : List.copyOf(conditions);
     }
 
-    /** Something that stands and why. */
-    public record Condition(AlarmKind kind, Cause cause) {
+    /**
+     * Something that stands and why.
+     *
+     * @param mild whether it is a slight warming, which something outside the cell may cause in its neighbours too
+     */
+    public record Condition(AlarmKind kind, Cause cause, boolean mild) {
         public Condition {
             requireNonNull(kind);
             requireNonNull(cause);
+            if (mild && kind != AlarmKind.WARMING) {
+                throw new IllegalArgumentException(kind + " is never mild");
+            }
+        }
+
+        /** Something that is not mild. */
+        public Condition(AlarmKind kind, Cause cause) {
+            this(kind, cause, false);
         }
     }
 }

@@ -36,6 +36,8 @@ final class MailText {
             "TAKEN_OUT_OF_SERVICE", "out of service",
             "ESCALATED", "nobody has acknowledged it");
 
+    private static final String TEXT = "text";
+
     private final OutletMessage message;
 
     MailText(OutletMessage message) {
@@ -44,6 +46,9 @@ final class MailText {
 
     /** What is the matter and where; behind it, if it is not the beginning, what came of it. */
     String subject() {
+        if (isNotice()) {
+            return get(WHAT);
+        }
         String cells = get(CELLS);
         String where = cells.isEmpty() ? board() : cells;
         String happened = HAPPENED.getOrDefault(get(STEP), "");
@@ -51,7 +56,15 @@ final class MailText {
         return get(KIND) + (place.isEmpty() ? "" : " " + place) + (happened.isEmpty() ? "" : ": " + happened);
     }
 
+    /** A notice is about the rack and no alarm; it brings its own text. */
+    private boolean isNotice() {
+        return get(ALARM_ID).isEmpty();
+    }
+
     String body() {
+        if (isNotice()) {
+            return message.fields().getOrDefault(TEXT, "").replaceAll("\\R", "\r\n");
+        }
         List<String> lines = new ArrayList<>();
         lines.add(get(WHAT));
         lines.add("");
@@ -107,6 +120,9 @@ final class MailText {
     }
 
     private String id(String sequence, String step, String domain) {
+        if (isNotice()) {
+            return message.id() + "@" + domain;
+        }
         return get(ALARM_ID) + '.' + sequence + '.' + step.toLowerCase(Locale.ROOT) + '@' + domain;
     }
 

@@ -132,6 +132,7 @@ class AlarmBookPeopleTest {
         @Test
         void stays_out_of_service_until_a_person_puts_it_back() {
             bench.report(bench.standing(0, SENSOR_FAULT));
+            bench.pass(2_000);
             bench.done(bench.book.takeOutOfService(bench.only().id(), ANNA, "new sensor", bench.now()));
             assertThat(bench.pass(1000 * HOUR)).isEmpty();
 

@@ -54,11 +54,13 @@ class AlarmBookPropertiesTest {
 
     private BookBench bench;
     private final Map<Integer, Set<AlarmKind>> standing = new HashMap<>();
+    private final Map<String, Long> begun = new HashMap<>();
 
     @Property
     void no_alarm_that_nobody_acknowledged_is_lost_and_none_has_a_twin(@ForAll("anything") List<Happening> happenings) {
         bench = new BookBench();
         standing.clear();
+        begun.clear();
         for (Happening happening : happenings) {
             int before = bench.events.size();
             boolean night = NightHours.usual(ZoneOffset.UTC).isNight(bench.wallMillis);
@@ -146,16 +148,35 @@ class AlarmBookPropertiesTest {
         }
     }
 
+    private boolean waits(int n, AlarmKind kind) {
+        Long since = begun.get(kind + " " + n);
+        boolean gathers = kind == AlarmKind.SENSOR_FAULT || kind == AlarmKind.HELD;
+        return gathers && since != null && bench.monotonicMillis - since < 2_000;
+    }
+
+    private void remember() {
+        Map<String, Long> now = new HashMap<>();
+        standing.forEach((n, kinds) -> kinds.forEach(
+                kind -> now.put(kind + " " + n, begun.getOrDefault(kind + " " + n, bench.monotonicMillis))));
+        begun.clear();
+        begun.putAll(now);
+    }
+
     private void noTwins() {
         assertThat(bench.book.alive()).extracting(Alarm::key).doesNotHaveDuplicates();
     }
 
     private void everyConditionHasItsActiveAlarm() {
-        standing.forEach((n, kinds) -> kinds.forEach(kind -> assertThat(bench.book.alive())
-                .as("%s on passage %s", kind, n)
-                .anyMatch(alarm -> alarm.kind() == kind
-                        && alarm.state().isActive()
-                        && alarm.tags().contains("cell " + n))));
+        remember();
+        standing.forEach((n, kinds) -> kinds.forEach(kind -> {
+            if (!waits(n, kind)) {
+                assertThat(bench.book.alive())
+                        .as("%s on passage %s", kind, n)
+                        .anyMatch(alarm -> alarm.kind() == kind
+                                && alarm.state().isActive()
+                                && alarm.tags().contains("cell " + n));
+            }
+        }));
     }
 
     private static void noAdvisoryRang(List<AlarmEvent> events) {
@@ -205,6 +226,7 @@ class AlarmBookPropertiesTest {
             }
         }
         bench.pass(1000);
+        bench.pass(Flood.STRETCH_MILLIS);
         assertThat(bench.book.alive()).allMatch(Alarm::told);
     }
 }

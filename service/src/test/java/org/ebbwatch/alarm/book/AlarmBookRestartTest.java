@@ -30,6 +30,7 @@ class AlarmBookRestartTest {
         @Test
         void nothing_is_lost_and_nothing_rings_twice() {
             bench.report(bench.standing(0, WARMING, HELD), bench.standing(1, CLOCK_ODD), bench.standing(2, CLOCK_ODD));
+            bench.pass(2_000);
             bench.acknowledge(bench.of(HELD));
             List<Alarm> before = bench.book.alive();
 

@@ -20,20 +20,31 @@ class AlarmKindTest {
     }
 
     @Test
-    void alarms_that_come_from_no_finding_ring() {
+    void alarms_that_come_from_no_finding_ring_but_a_held_cell_can_wait() {
         assertThat(kinds(kind -> Arrays.stream(FindingKind.values())
                         .noneMatch(finding -> finding.name().equals(kind.name()))))
                 .containsExactlyInAnyOrder(
-                        AlarmKind.SMOKE, AlarmKind.MAINS_LOST, AlarmKind.HELD, AlarmKind.STORAGE_FAULT, AlarmKind.TEST)
+                        AlarmKind.SMOKE,
+                        AlarmKind.MAINS_LOST,
+                        AlarmKind.HELD,
+                        AlarmKind.STORAGE_FAULT,
+                        AlarmKind.FLOOD,
+                        AlarmKind.TEST)
                 .allSatisfy(kind -> assertThat(kind.urgency())
-                        .isEqualTo(kind == AlarmKind.SMOKE ? Urgency.DANGER : Urgency.RINGING));
+                        .isEqualTo(
+                                switch (kind) {
+                                    case SMOKE -> Urgency.DANGER;
+                                    case HELD -> Urgency.ADVISORY;
+                                    default -> Urgency.RINGING;
+                                }));
     }
 
     @Test
-    void dangers_are_latched_and_fire_stays_in_view() {
+    void dangers_are_latched_and_fire_and_a_flood_stay_in_view() {
         assertThat(kinds(AlarmKind::isLatched))
                 .containsExactlyInAnyOrder(AlarmKind.HOT, AlarmKind.SMOKE, AlarmKind.REVERSED, AlarmKind.LOAD_HOT);
-        assertThat(kinds(kind -> !kind.mayBeCovered())).containsExactly(AlarmKind.HOT, AlarmKind.SMOKE);
+        assertThat(kinds(kind -> !kind.mayBeCovered()))
+                .containsExactlyInAnyOrder(AlarmKind.HOT, AlarmKind.SMOKE, AlarmKind.FLOOD);
     }
 
     @ParameterizedTest

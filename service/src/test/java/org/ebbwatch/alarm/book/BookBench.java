@@ -16,7 +16,7 @@ import org.ebbwatch.alarm.book.AlarmAnswer.Refused;
 import org.ebbwatch.alarm.book.AlarmAnswer.Why;
 import org.ebbwatch.alarm.book.Report.Condition;
 
-/** A book, its time, and passages 0, 1, 2 ... of the boards left (below 16) and right. */
+/** A book, its time, and passages 0, 1, 2 ... of the boards left (below 16, and from 100 on) and right. */
 final class BookBench {
     /** 2026-11-25T12:00Z. */
     static final long NOON = 1_795_608_000_000L;
@@ -40,7 +40,7 @@ final class BookBench {
     }
 
     static String board(int n) {
-        return n < 16 ? "left" : "right";
+        return n < 16 || n >= 100 ? "left" : "right";
     }
 
     Moment now() {
@@ -53,6 +53,22 @@ final class BookBench {
 
     Report over(int n) {
         return report(n, true);
+    }
+
+    /** A cell that warms slightly. */
+    Report mild(int n) {
+        long millis = eventMillis.get(board(n));
+        var cause =
+                new Cause("5.2 K over its reference", Optional.of(passage(n)), "cell " + n, board(n), n, millis, 9, 0);
+        return new Report(
+                passage(n).toString(), board(n), millis, false, List.of(new Condition(AlarmKind.WARMING, cause, true)));
+    }
+
+    /** Goes on with another book over the same alarms; gives what followed. */
+    List<AlarmEvent> restart(Report... standing) {
+        List<Alarm> living = book.alive();
+        book = newBook();
+        return kept(book.resume(living, List.of(standing), now()));
     }
 
     private Report report(int n, boolean over, AlarmKind... kinds) {

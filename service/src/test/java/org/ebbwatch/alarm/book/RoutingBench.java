@@ -16,6 +16,7 @@ final class RoutingBench {
     final List<Telling> tellings = new ArrayList<>();
     private final Map<String, Route> routes = new LinkedHashMap<>();
     private Routing routing = new Routing(Map.of());
+    private long originMillis;
 
     RoutingBench with(String outlet, Route route) {
         routes.put(outlet, route);
@@ -40,8 +41,25 @@ final class RoutingBench {
     }
 
     void follow(List<AlarmEvent> events) {
-        events.forEach(event -> tellings.addAll(routing.of(event)));
-        tellings.addAll(routing.late(bench.book.alive(), bench.now()));
+        events.forEach(event -> tellings.addAll(routing.of(seen(event))));
+        tellings.addAll(routing.late(bench.book.alive(), seen(bench.now())));
+    }
+
+    /** The steady clock of each run has its own origin; the book, which goes on, knows only the first. */
+    private Moment seen(Moment moment) {
+        return new Moment(moment.wallMillis(), moment.monotonicMillis() - originMillis);
+    }
+
+    private AlarmEvent seen(AlarmEvent event) {
+        return new AlarmEvent(
+                event.alarm(),
+                event.step(),
+                event.before(),
+                event.who(),
+                event.reason(),
+                seen(event.at()),
+                event.sent(),
+                event.rings());
     }
 
     /** Another run, which knows the alarms that are alive and who was told of them, and nothing else; time goes on. */
@@ -53,9 +71,9 @@ final class RoutingBench {
                         telling.alarm().id(), none -> new HashSet<>())
                 .add(telling.outlet()));
         bench.wallMillis += millis;
-        bench.monotonicMillis = 1_000;
+        originMillis = bench.monotonicMillis - 1_000;
         routing = new Routing(routes);
-        routing.resume(living, told, bench.now());
+        routing.resume(living, told, seen(bench.now()));
     }
 
     List<String> told() {

@@ -80,6 +80,8 @@ class RoutingPropertiesTest {
             @ForAll("anything") List<Happening> happenings) {
         RoutingBench rack = rack();
         happenings.forEach(happening -> happen(rack, happening));
+        rack.pass(2_000);
+        rack.pass(Flood.STRETCH_MILLIS);
         rack.pass(AFTER.toMillis());
 
         for (Alarm alarm : rack.bench.book.alive()) {

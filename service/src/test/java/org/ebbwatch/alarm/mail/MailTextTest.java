@@ -83,4 +83,17 @@ class MailTextTest {
                 .isNotEqualTo(new MailText(message(5, step.name(), Map.of())).id("example.org"))
                 .endsWith("@example.org");
     }
+
+    @Test
+    void a_notice_is_told_in_its_own_words_and_answers_nothing() {
+        Map<String, String> fields =
+                Map.of("alarmId", "", "what", "No alarm was raised.", "text", "Morning report\n\nCells\n  none\n");
+        var text = new MailText(message(1, "TOLD", fields));
+
+        assertThat(text.subject()).isEqualTo("No alarm was raised.");
+        assertThat(text.body()).isEqualTo("Morning report\r\n\r\nCells\r\n  none\r\n");
+        assertThat(text.id("example.org"))
+                .isEqualTo(text.firstId("example.org"))
+                .endsWith("@example.org");
+    }
 }

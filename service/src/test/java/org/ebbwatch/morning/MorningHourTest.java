@@ -1,0 +1,73 @@
+package org.ebbwatch.morning;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.Optional;
+import org.ebbwatch.alarm.book.NightHours;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class MorningHourTest {
+    private static final ZoneId BERLIN = ZoneId.of("Europe/Berlin");
+    private static final MorningHour SEVEN = new MorningHour(LocalTime.of(7, 0), BERLIN);
+    private static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
+
+    private static long at(String text) {
+        return Instant.parse(text).toEpochMilli();
+    }
+
+    private static Optional<LocalDate> due(String now, Optional<LocalDate> last, String begun) {
+        return SEVEN.due(at(now), last, at(begun));
+    }
+
+    @Test
+    void it_is_due_at_its_hour_and_once_a_day() {
+        Optional<LocalDate> yesterday = Optional.of(TODAY.minusDays(1));
+
+        assertThat(due("2026-11-25T05:59:59Z", yesterday, "2026-11-20T00:00:00Z"))
+                .isEmpty();
+        assertThat(due("2026-11-25T06:00:00Z", yesterday, "2026-11-20T00:00:00Z"))
+                .contains(TODAY);
+        assertThat(due("2026-11-25T06:00:01Z", Optional.of(TODAY), "2026-11-20T00:00:00Z"))
+                .isEmpty();
+    }
+
+    @Test
+    void one_that_was_missed_is_made_up_for_on_the_same_day() {
+        assertThat(due("2026-11-25T15:00:00Z", Optional.of(TODAY.minusDays(3)), "2026-11-25T14:59:00Z"))
+                .contains(TODAY);
+    }
+
+    @Test
+    void a_service_that_first_begins_after_the_hour_has_none_on_that_day() {
+        assertThat(due("2026-11-25T15:00:00Z", Optional.empty(), "2026-11-25T14:59:00Z"))
+                .isEmpty();
+        assertThat(due("2026-11-26T06:00:00Z", Optional.empty(), "2026-11-25T14:59:00Z"))
+                .contains(TODAY.plusDays(1));
+    }
+
+    @Test
+    void a_wall_clock_that_goes_back_sends_none_twice() {
+        assertThat(due("2026-11-24T06:30:00Z", Optional.of(TODAY), "2026-11-20T00:00:00Z"))
+                .isEmpty();
+    }
+
+    /** Central European summer time ended on 2026-10-25 (by the rule of the last Sunday of October). */
+    @ParameterizedTest
+    @CsvSource({
+        "22:00, 07:00, 2026-11-25T06:00:00Z, 2026-11-24T21:00:00Z",
+        "22:00, 07:00, 2026-11-25T20:30:00Z, 2026-11-24T21:00:00Z",
+        "22:00, 07:00, 2026-11-25T21:30:00Z, 2026-11-25T21:00:00Z",
+        "22:00, 07:00, 2026-10-25T06:00:00Z, 2026-10-24T20:00:00Z",
+        "07:00, 07:00, 2026-11-25T06:00:00Z, 2026-11-24T06:00:00Z",
+    })
+    void the_evening_is_when_the_last_night_began(LocalTime from, LocalTime to, String now, String evening) {
+        assertThat(MorningHour.eveningBefore(new NightHours(from, to, BERLIN), at(now)))
+                .isEqualTo(at(evening));
+    }
+}
