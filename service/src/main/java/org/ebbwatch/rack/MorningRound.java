@@ -53,7 +53,7 @@ final class MorningRound {
         this.storage = storage;
         this.clock = clock;
         this.begunWallMillis = clock.now().wallMillis();
-        this.last = storage.mornings().lastDay();
+        this.last = storage.mornings().lastDay().map(LocalDate::parse);
         this.triedNanos = clock.now().monotonicNanos() - PAUSE_NANOS;
     }
 
@@ -80,7 +80,7 @@ final class MorningRound {
                 now.wallMillis()));
         String text = MorningText.of(report, night.zone());
         String quality = now.wallQuality().name().toLowerCase(Locale.ROOT);
-        storage.mornings().insert(day, text, new WallLabel(now.wallMillis(), quality));
+        storage.mornings().insert(day.toString(), text, new WallLabel(now.wallMillis(), quality));
         desk.send(new RackNotice(KIND, MorningText.inShort(report), text), outlets);
     }
 }

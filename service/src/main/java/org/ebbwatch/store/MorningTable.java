@@ -1,7 +1,6 @@
 package org.ebbwatch.store;
 
 import java.sql.SQLException;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
@@ -18,27 +17,27 @@ public final class MorningTable {
         this.database = database;
     }
 
-    /** The report of a day; there is one for each. */
-    public void insert(LocalDate day, String text, WallLabel written) {
+    /** The report of a day, as ISO 8601 writes it; there is one for each. */
+    public void insert(String day, String text, WallLabel written) {
         journal.change(
                 "insert into morning_report (report_day, body, wall_millis, wall_quality) values (?, ?, ?, ?)",
-                day.toString(),
+                day,
                 text,
                 written.millis(),
                 written.quality());
     }
 
     /**
-     * The last day that has its report.
+     * The last day that has its report, as ISO 8601 writes it.
      *
      * @throws StorageException if the database is away
      */
-    public Optional<LocalDate> lastDay() {
+    public Optional<String> lastDay() {
         try {
-            List<LocalDate> days = Rows.read(
+            List<String> days = Rows.read(
                     database,
                     "select report_day from morning_report order by report_day desc fetch first row only",
-                    row -> LocalDate.parse(row.getString("report_day")));
+                    row -> row.getString("report_day"));
             return days.stream().findFirst();
         } catch (SQLException e) {
             throw new StorageException("the morning reports cannot be read", e);

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.github.f4b6a3.uuid.UuidCreator;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -96,7 +95,7 @@ class MorningRoundTest {
         assertThat(delivered.get(0).rings()).isFalse();
         assertThat(delivered.get(0).body())
                 .contains("\"kind\":\"MORNING_REPORT\"", "\"text\":\"Morning report, Wed 25 Nov 2026 07:00\\n");
-        assertThat(storage.mornings().lastDay()).contains(LocalDate.of(2026, 11, 25));
+        assertThat(storage.mornings().lastDay()).contains("2026-11-25");
         assertThat(storage.alarms().unsent("buzzer")).isEmpty();
     }
 

@@ -3,7 +3,6 @@ package org.ebbwatch.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -84,12 +83,12 @@ abstract class AlarmTableContract {
     @Test
     void the_last_day_that_has_a_morning_report_is_known() {
         assertThat(journal.mornings().lastDay()).isEmpty();
-        journal.mornings().insert(LocalDate.of(2026, 11, 25), "calm µ", WALL);
-        journal.mornings().insert(LocalDate.of(2026, 9, 30), "calm", WALL);
+        journal.mornings().insert("2026-11-25", "calm µ", WALL);
+        journal.mornings().insert("2026-09-30", "calm", WALL);
         assertThat(journal.mornings().lastDay()).isEmpty();
         journal.commitFacts();
 
-        assertThat(journal.mornings().lastDay()).contains(LocalDate.of(2026, 11, 25));
+        assertThat(journal.mornings().lastDay()).contains("2026-11-25");
     }
 
     private static OutboxRow message(long number, UUID alarm, String outlet) {
