@@ -42,9 +42,8 @@ final class EveningText {
 
     /** One point in one line. */
     static String line(JsonNode point) {
-        return String.format(
-                "%-12s %s %s: %s",
-                MARKS.get(text(point, "proof")), text(point, "matter"), text(point, "about"), text(point, "seen"));
+        String what = (text(point, "matter") + " " + text(point, "about")).strip();
+        return String.format("%-12s %s: %s", MARKS.get(text(point, "proof")), what, text(point, "seen"));
     }
 
     private static String text(JsonNode node, String field) {
