@@ -23,7 +23,7 @@ public final class LifeAgent implements AutoCloseable {
     private final Supplier<List<BoardPulse>> pulses;
     private final HostClock clock;
     private final Optional<SignOfLife> sign;
-    private final Optional<ServiceManager> manager;
+    private final Optional<SystemdNotices> manager;
     private final Progress progress = new Progress();
     private final CountDownLatch closing = new CountDownLatch(1);
     private final Thread thread = new Thread(this::work, "signs of life");
@@ -43,12 +43,12 @@ public final class LifeAgent implements AutoCloseable {
         this.pulses = pulses;
         this.clock = clock;
         this.sign = receiver.map(SignOfLife::new);
-        this.manager = ServiceManager.of(environment, ProcessHandle.current().pid());
+        this.manager = SystemdNotices.of(environment, ProcessHandle.current().pid());
     }
 
     /** Says that the service is ready, and begins. */
     public void start() {
-        manager.ifPresent(ServiceManager::ready);
+        manager.ifPresent(SystemdNotices::ready);
         thread.setDaemon(true);
         thread.start();
     }
@@ -84,6 +84,6 @@ public final class LifeAgent implements AutoCloseable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
-        manager.ifPresent(ServiceManager::close);
+        manager.ifPresent(SystemdNotices::close);
     }
 }

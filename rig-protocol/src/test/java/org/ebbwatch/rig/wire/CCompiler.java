@@ -11,6 +11,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
+import net.jqwik.api.lifecycle.LifecycleContext;
+import net.jqwik.api.lifecycle.SkipExecutionHook;
 
 /** Builds programs from the C reference with gcc; where there is none, the test that wants one is skipped and says so. */
 final class CCompiler {
@@ -25,20 +27,32 @@ final class CCompiler {
 
     private CCompiler() {}
 
+    /** Skips a property, with the reason, where there is no gcc; its tries cannot do so themselves. */
+    static final class Needed implements SkipExecutionHook {
+        @Override
+        public SkipResult shouldBeSkipped(LifecycleContext context) {
+            try {
+                new ProcessBuilder("gcc", "--version")
+                        .redirectErrorStream(true)
+                        .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                        .start();
+                return SkipResult.doNotSkip();
+            } catch (IOException e) {
+                return SkipResult.skip("no gcc on this machine: " + e.getMessage());
+            }
+        }
+    }
+
     /** The reference together with one program of {@code src/test/c}. */
     static Path testProgram(String name, String... options) throws IOException, InterruptedException {
         return program(name, TEST.resolve(name + ".c"), options);
     }
 
-    /** The reference together with one of its examples. */
-    static Path example(String name) throws IOException, InterruptedException {
-        return program(name, MAIN.resolve(name + ".c"));
-    }
-
     private static Path program(String name, Path source, String... options) throws IOException, InterruptedException {
         Path program = Files.createDirectories(MODULE.resolve("target/c")).resolve(name);
-        if (BUILT.add(program)) {
+        if (!BUILT.contains(program)) {
             gcc(options, MAIN.resolve("rig_frame.c"), MAIN.resolve("rig_board.c"), source, "-o", program);
+            BUILT.add(program);
         }
         return program;
     }

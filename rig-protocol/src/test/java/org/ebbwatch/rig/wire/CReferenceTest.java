@@ -14,6 +14,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.lifecycle.AddLifecycleHook;
 import net.jqwik.api.lifecycle.AfterTry;
 import net.jqwik.api.lifecycle.BeforeTry;
 import org.ebbwatch.rig.message.CheckLead;
@@ -97,6 +98,7 @@ class CReferenceTest {
     }
 
     @Property(tries = 300)
+    @AddLifecycleHook(CCompiler.Needed.class)
     void answers_every_request_but_a_sign_of_life_by_exactly_one_frame_that_names_it(
             @ForAll("requests") HostMessage request) {
         List<Message> answers = board.answers(request, 4_711);

@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Against a real local datagram socket. Lines and variables from sd_notify(3) and sd_watchdog_enabled(3), from memory. */
 @EnabledOnOs(OS.LINUX)
-class ServiceManagerTest {
+class SystemdNoticesTest {
     private static final long PID = 4711;
 
     private final Progress progress = new Progress();
@@ -30,8 +30,8 @@ class ServiceManagerTest {
         progress.look(List.of(new BoardPulse("left", true, eventMillis, 1_000)), monotonicMillis);
     }
 
-    private static ServiceManager manager(String address, String microseconds) {
-        return ServiceManager.of(Map.of("NOTIFY_SOCKET", address, "WATCHDOG_USEC", microseconds), PID)
+    private static SystemdNotices manager(String address, String microseconds) {
+        return SystemdNotices.of(Map.of("NOTIFY_SOCKET", address, "WATCHDOG_USEC", microseconds), PID)
                 .orElseThrow();
     }
 
@@ -42,7 +42,7 @@ class ServiceManagerTest {
                 ? directory.resolve("notify").toString()
                 : "@ebbwatch-test-" + ProcessHandle.current().pid();
         try (var receiver = new DatagramReceiver(address)) {
-            ServiceManager manager = manager(address, "");
+            SystemdNotices manager = manager(address, "");
             manager.ready();
             assertThat(receiver.next().lines()).contains("READY=1");
 
@@ -56,7 +56,7 @@ class ServiceManagerTest {
     void the_watchdog_is_fed_at_half_its_time_while_a_board_is_heard_and_never_after() {
         String address = directory.resolve("notify").toString();
         try (var receiver = new DatagramReceiver(address);
-                ServiceManager manager = manager(address, "4000000")) {
+                SystemdNotices manager = manager(address, "4000000")) {
             heard(1_000, 0);
             manager.step(progress, 0);
             assertThat(receiver.next()).isEqualTo("WATCHDOG=1\n");
@@ -79,7 +79,7 @@ class ServiceManagerTest {
     @Test
     void a_manager_that_is_away_disturbs_nothing_and_is_told_again_when_it_is_back() {
         String address = directory.resolve("notify").toString();
-        try (ServiceManager manager = manager(address, "2000000")) {
+        try (SystemdNotices manager = manager(address, "2000000")) {
             manager.ready();
             heard(1_000, 0);
             manager.step(progress, 0);
@@ -92,8 +92,8 @@ class ServiceManagerTest {
 
     @Test
     void without_a_manager_there_is_nobody_to_tell() {
-        assertThat(ServiceManager.of(Map.of(), PID)).isEmpty();
-        assertThat(ServiceManager.of(Map.of("NOTIFY_SOCKET", "relative/path"), PID))
+        assertThat(SystemdNotices.of(Map.of(), PID)).isEmpty();
+        assertThat(SystemdNotices.of(Map.of("NOTIFY_SOCKET", "relative/path"), PID))
                 .isEmpty();
     }
 
@@ -123,7 +123,7 @@ class ServiceManagerTest {
     })
     void the_watchdog_is_fed_at_half_the_time_it_asks_for_if_it_asks_this_process(
             String microseconds, String process, long millis) {
-        assertThat(ServiceManager.feedMillis(Map.of("WATCHDOG_USEC", microseconds, "WATCHDOG_PID", process), PID)
+        assertThat(SystemdNotices.feedMillis(Map.of("WATCHDOG_USEC", microseconds, "WATCHDOG_PID", process), PID)
                         .orElse(-1))
                 .isEqualTo(millis);
     }

@@ -12,8 +12,8 @@ import org.slf4j.LoggerFactory;
  * WATCHDOG=1 and STOPPING=1 of sd_notify(3). The watchdog is fed only while acquisition works, at half the time the manager asks
  * for. Has no thread: {@link #step} is called often. Not thread-safe.
  */
-final class ServiceManager implements AutoCloseable {
-    private static final Logger LOG = LoggerFactory.getLogger(ServiceManager.class);
+final class SystemdNotices implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(SystemdNotices.class);
 
     private final NotifySocket socket;
     private final OptionalLong feedMillis;
@@ -21,7 +21,7 @@ final class ServiceManager implements AutoCloseable {
     private long fedMillis;
     private boolean failed;
 
-    ServiceManager(NotifySocket socket, OptionalLong feedMillis) {
+    SystemdNotices(NotifySocket socket, OptionalLong feedMillis) {
         this.socket = socket;
         this.feedMillis = feedMillis;
     }
@@ -31,13 +31,13 @@ final class ServiceManager implements AutoCloseable {
      *
      * @param processId of this process, against WATCHDOG_PID
      */
-    static Optional<ServiceManager> of(Map<String, String> environment, long processId) {
+    static Optional<SystemdNotices> of(Map<String, String> environment, long processId) {
         String address = environment.getOrDefault("NOTIFY_SOCKET", "");
         if (address.isEmpty()) {
             return Optional.empty();
         }
         try {
-            return Optional.of(new ServiceManager(NotifySocket.to(address), feedMillis(environment, processId)));
+            return Optional.of(new SystemdNotices(NotifySocket.to(address), feedMillis(environment, processId)));
         } catch (IOException | LinkageError e) {
             LOG.warn("The service manager cannot be told how the service does: {}", e.getMessage());
             return Optional.empty();
