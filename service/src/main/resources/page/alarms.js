@@ -1,20 +1,11 @@
-// Shows the alarm book: what rings, since when, in which state, and what to do. Acting on it is done over REST.
+// The alarm book: what rings, since when, in which state, what to do, and what a person may do about it.
 
-import { byId, clock, fill, lower, make, put, shape } from "./hands.js";
+import { act, memory } from "./ask.js";
+import { offer } from "./deed.js";
+import { button, byId, fill, link, lower, make, moment, put, shape } from "./hands.js";
+import { signedIn } from "./sign.js";
+import { words } from "./words.js";
 
-const STATE = {
-  NORMAL: "over",
-  UNACKNOWLEDGED: "stands; nobody has acknowledged it",
-  ACKNOWLEDGED: "stands; acknowledged",
-  RETURNED_UNACKNOWLEDGED: "gone; nobody has acknowledged it",
-  LATCHED_UNACKNOWLEDGED: "gone; to be acknowledged, then reset by whoever has looked",
-  LATCHED_ACKNOWLEDGED: "gone; to be reset by whoever has looked; acknowledged",
-};
-const COVER = {
-  NONE: "",
-  SHELVED: "shelved",
-  OUT_OF_SERVICE: "out of service",
-};
 const ACTIVE = new Set(["UNACKNOWLEDGED", "ACKNOWLEDGED"]);
 
 const asks = (alarm) => alarm.cover === "NONE" && alarm.state !== "ACKNOWLEDGED";
@@ -28,49 +19,65 @@ export function standsAbove(alarms, kind, passage) {
 // What asks for a person in the book: alarms nobody knows of or that are to be reset, and ways out that are blocked.
 export function needing({ alarms, outlets }) {
   const asking = alarms.filter(asks).map((alarm) =>
-    ({ loudness: alarm.urgency, where: `alarm, ${place(alarm)}`, text: `${alarm.what} ${alarm.toDo}`, key: `${alarm.id} ${alarm.state}` }));
+    ({ loudness: alarm.urgency, where: words.alarms.alarmAt(place(alarm)), text: `${alarm.what} ${alarm.toDo}`, key: `${alarm.id} ${alarm.state}` }));
   const blocked = outlets.filter(isBlocked).map((outlet) =>
     ({ loudness: "RINGING", where: outlet.name, text: blockage(outlet), key: `${outlet.name} blocked` }));
   return [...asking, ...blocked];
 }
 
 const isBlocked = (outlet) => outlet.failures > 0 && outlet.pending > 0;
-
-function blockage(outlet) {
-  const wait = outlet.pending === 1 ? "1 message waits" : `${outlet.pending} messages wait`;
-  return `Alarms do not get out by the outlet ${outlet.name}: ${wait}. ${outlet.lastError}.`;
-}
+const blockage = (outlet) => words.alarms.blocked(outlet.name, outlet.pending, outlet.lastError);
 
 function place(alarm) {
-  const many = alarm.tags.length > 3 ? [...alarm.tags.slice(0, 3), `${alarm.tags.length - 3} more`] : alarm.tags;
+  const tags = alarm.tags.length > 3 ? [...alarm.tags.slice(0, 3), words.alarms.more(alarm.tags.length - 3)] : alarm.tags;
   const board = alarm.board ? `${alarm.board}${alarm.channel === null || alarm.tags.length > 1 ? "" : ` ${alarm.channel}`}` : "";
-  return [board, ...many].filter(Boolean).join(", ") || "the rack";
-}
-
-function since(at) {
-  const then = new Date(at);
-  const today = then.toDateString() === new Date().toDateString();
-  return today ? clock(at) : `${then.toLocaleDateString()} ${clock(at)}`;
+  return [board, ...tags].filter(Boolean).join(", ") || words.needs.theRack;
 }
 
 function standing(alarm) {
-  const parts = [STATE[alarm.state]];
-  if (alarm.acknowledgedBy) parts[0] += alarm.state.endsWith("UNACKNOWLEDGED") ? ` (${alarm.acknowledgedBy} knew before)` : ` by ${alarm.acknowledgedBy}`;
-  if (alarm.cover !== "NONE") {
-    const until = alarm.coveredUntil ? ` until ${since(alarm.coveredUntil)}` : "";
-    parts.push(`${COVER[alarm.cover]}${until} by ${alarm.coveredBy}: ${alarm.coverReason}`);
+  const parts = [words.alarms.state[alarm.state]];
+  if (alarm.acknowledgedBy) {
+    const unknown = alarm.state.endsWith("UNACKNOWLEDGED");
+    parts[0] += unknown ? words.alarms.knewBefore(alarm.acknowledgedBy) : words.alarms.by(alarm.acknowledgedBy);
   }
-  if (!alarm.told) parts.push("to ring in the morning");
-  parts.push(`since ${since(alarm.raisedAt)}`);
-  if (alarm.simulated) parts.push("simulated");
+  if (alarm.cover !== "NONE") {
+    const until = alarm.coveredUntil ? words.alarms.until(moment(alarm.coveredUntil)) : "";
+    parts.push(`${words.alarms.cover[alarm.cover]}${until}${words.alarms.by(alarm.coveredBy)}: ${alarm.coverReason}`);
+  }
+  if (!alarm.told) parts.push(words.alarms.forMorning);
+  parts.push(words.alarms.since(moment(alarm.raisedAt)));
+  if (alarm.simulated) parts.push(words.simulated);
   return parts.join(" \u00b7 ");
 }
 
 function target(alarm) {
   const where = place(alarm);
-  return alarm.channel === null || alarm.tags.length > 1
-    ? make("strong", "", where)
-    : Object.assign(make("a", "", where), { href: `#cell-${alarm.board}-${alarm.channel}` });
+  return alarm.passageId === null || alarm.tags.length > 1 ? make("strong", "", where) : link(where, `#/passage/${alarm.passageId}`);
+}
+
+function step(alarm, name) {
+  const who = { name: "by", label: words.acts.who, value: memory.get("who", ""), required: false, limits: { maxlength: 100 } };
+  const reason = { name: "reason", label: words.acts.reason, limits: { maxlength: 1000 } };
+  const minutes = { name: "minutes", label: words.acts.minutes, type: "number", value: 60, limits: { min: 1, max: 1440 } };
+  const fields = { SHELVED: [minutes, reason], TAKEN_OUT_OF_SERVICE: [reason] }[name] ?? [];
+  offer({
+    title: words.alarms.step[name],
+    means: `${place(alarm)}: ${alarm.what} ${words.alarms.stepMeans[name]}`,
+    fields: [...fields, who],
+    send: (given, once) => {
+      memory.set("who", given.by);
+      const body = { step: name, ...(given.by && { by: given.by }) };
+      if (given.reason) body.reason = given.reason;
+      if (given.minutes) body.minutes = Number(given.minutes);
+      return act(`api/v1/alarms/${alarm.id}/steps`, body, { seen: alarm.sequence, once });
+    },
+  });
+}
+
+function steps(alarm) {
+  const buttons = alarm.allowed.filter((name) => name in words.alarms.step).map((name) =>
+    button(words.alarms.step[name], () => step(alarm, name)));
+  return make("p", "buttons", ...(signedIn() ? buttons : [link(words.acts.signInFirst, "#/sign-in")]));
 }
 
 function loud(alarm) {
@@ -79,15 +86,16 @@ function loud(alarm) {
     make("p", "", `${name}: `, target(alarm), `: ${alarm.what}`),
     make("p", "to-do", alarm.toDo),
     make("p", "small", alarm.cause),
-    make("p", "small", standing(alarm)));
+    make("p", "small", standing(alarm)),
+    steps(alarm));
 }
 
 function quiet(alarm) {
-  return make("li", "", make("span", "", `${lower(alarm.kind)}, `, target(alarm), `: ${standing(alarm)}`));
+  return make("li", "", make("p", "", `${lower(alarm.kind)}, `, target(alarm), `: ${standing(alarm)}`), steps(alarm));
 }
 
 function blocked(text) {
-  return make("li", "ringing", shape("ringing"), make("p", "", `ringing: ${text}`));
+  return make("li", "ringing", shape("ringing"), make("p", "", `${words.attention.RINGING}: ${text}`));
 }
 
 export function showAlarms({ alarms, outlets }) {
@@ -96,8 +104,9 @@ export function showAlarms({ alarms, outlets }) {
   const stuck = outlets.filter(isBlocked).map(blockage);
   byId("alarms").classList.toggle("calm", asking.length + stuck.length === 0);
   byId("no-alarm").hidden = alarms.length + stuck.length > 0;
-  put(byId("no-alarm"), "No alarm.");
-  fill(byId("asking"), [...asking, ...stuck], (each) => (typeof each === "string" ? blocked(each) : loud(each)));
-  fill(byId("known"), known, quiet);
+  put(byId("no-alarm"), words.alarms.none);
+  const may = signedIn();
+  fill(byId("asking"), [...asking, ...stuck].map((each) => [each, may]), ([each]) => (typeof each === "string" ? blocked(each) : loud(each)));
+  fill(byId("known"), known.map((each) => [each, may]), ([each]) => quiet(each));
   byId("known-title").hidden = known.length === 0;
 }

@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.HexFormat;
@@ -22,6 +21,7 @@ public final class TokenFile {
     public static final String NAME = "operator-token.sha256";
 
     private static final int TOKEN_BYTES = 32;
+    private static final int MARK_BYTES = 8;
     private static final int LONGEST_TOKEN = 200;
 
     private final Path folder;
@@ -56,7 +56,7 @@ public final class TokenFile {
         Path fresh = Files.createTempFile(folder, NAME, ".new");
         try {
             OwnersFile.keepToOwner(fresh);
-            Files.writeString(fresh, HexFormat.of().formatHex(hash(token)) + '\n', StandardCharsets.US_ASCII);
+            Files.writeString(fresh, Hash.hex(token) + '\n', StandardCharsets.US_ASCII);
             Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         } finally {
             Files.deleteIfExists(fresh);
@@ -67,8 +67,17 @@ public final class TokenFile {
     /** Whether this is the token. Takes the same time however much of it is right. */
     public boolean admits(String token) {
         return token.length() <= LONGEST_TOKEN
-                && kept().filter(hash -> MessageDigest.isEqual(hash, hash(token)))
+                && kept().filter(hash -> MessageDigest.isEqual(hash, Hash.of(token)))
                         .isPresent();
+    }
+
+    Path folder() {
+        return folder;
+    }
+
+    /** Tells one token from the next without telling either; empty where nobody is let in. */
+    String mark() {
+        return kept().map(hash -> HexFormat.of().formatHex(hash, 0, MARK_BYTES)).orElse("");
     }
 
     /** What is kept; empty where nothing usable is, so that nobody is let in. */
@@ -79,14 +88,6 @@ public final class TokenFile {
             return Optional.of(hash).filter(it -> it.length == TOKEN_BYTES);
         } catch (IOException | IllegalArgumentException unusable) {
             return Optional.empty();
-        }
-    }
-
-    private static byte[] hash(String token) {
-        try {
-            return MessageDigest.getInstance("SHA-256").digest(token.getBytes(StandardCharsets.UTF_8));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
         }
     }
 }

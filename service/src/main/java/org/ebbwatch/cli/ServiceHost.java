@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.ebbwatch.access.LinkKey;
+import org.ebbwatch.access.Sessions;
 import org.ebbwatch.access.TokenFile;
 import org.ebbwatch.acquire.SystemHostClock;
 import org.ebbwatch.alarm.AcknowledgeLinks;
@@ -76,7 +77,8 @@ final class ServiceHost {
      * @param http where; port -1: any free one
      */
     static EmbeddedServer page(RunningRack rack, TokenFile tokens, NightHours night, HttpEntry http) {
-        List<Object> singletons = new ArrayList<>(List.of(rack, rack.happenings(), tokens, night));
+        List<Object> singletons =
+                new ArrayList<>(List.of(rack, rack.happenings(), tokens, new Sessions(tokens), night));
         rack.links().ifPresent(singletons::add);
         ApplicationContext context = ApplicationContext.builder()
                 .properties(Map.of(

@@ -13,10 +13,11 @@ public interface RackSource {
     /**
      * The trace of a passage so far, or to its end, thinned out so that no peak is lost.
      *
+     * @param window what of it
      * @param points about how many, 10 to 10,000
      * @return empty if there is no such passage
      */
-    Optional<List<TracePoint>> trace(UUID passage, int points);
+    Optional<List<TracePoint>> trace(UUID passage, Window window, int points);
 
     /**
      * Passages that are over, in this run of the service or before it, the one that was opened last first.
@@ -25,6 +26,22 @@ public interface RackSource {
      * @param most how many at most, from 1
      */
     List<ClosedPassage> closed(Optional<UUID> before, int most);
+
+    /**
+     * A stretch of event time, both ends within it.
+     *
+     * @param toMillis not before {@code fromMillis}
+     */
+    record Window(long fromMillis, long toMillis) {
+        /** All there is. */
+        public static final Window ALL = new Window(Long.MIN_VALUE, Long.MAX_VALUE);
+
+        public Window {
+            if (toMillis < fromMillis) {
+                throw new IllegalArgumentException("from " + fromMillis + " to " + toMillis + " is no stretch of time");
+            }
+        }
+    }
 
     /**
      * One point of a trace.

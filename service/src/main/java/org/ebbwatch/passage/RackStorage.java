@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.ebbwatch.passage.RackSource.TracePoint;
+import org.ebbwatch.passage.RackSource.Window;
 import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.EveningTable;
 import org.ebbwatch.store.MorningTable;
@@ -39,7 +40,7 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
     TakenUp takeUp(PassageCard passage);
 
     /** Readings of a passage thinned out to about {@code points} so that no peak is lost. */
-    List<TracePoint> trace(PassageCard passage, int points);
+    List<TracePoint> trace(PassageCard passage, Window window, int points);
 
     /** Where alarms are written down; what is written there is committed with the journal. */
     AlarmTable alarms();

@@ -17,6 +17,7 @@ import org.ebbwatch.judge.Phase;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.RackSource.TracePoint;
+import org.ebbwatch.passage.RackSource.Window;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.AlarmTable;
@@ -199,14 +200,14 @@ public final class StoredRack implements RackStorage {
     }
 
     @Override
-    public List<TracePoint> trace(PassageCard card, int points) {
+    public List<TracePoint> trace(PassageCard card, Window window, int points) {
         long end = journal.reader()
                 .passage(card.id())
                 .flatMap(PassageRow::closing)
                 .map(PassageRow.Closing::eventMillis)
                 .orElseGet(() -> trace.lastEventMillis(card.board()).orElse(card.openedMillis()));
         List<OnChannel> stays = OnChannel.of(card, journal.reader().journal(card.id()));
-        return new TracePoints(card, stays, trace, end).thinned(points);
+        return new TracePoints(card, stays, trace, end).thinned(window, points);
     }
 
     @Override

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.ebbwatch.passage.RackSource.TracePoint;
+import org.ebbwatch.passage.RackSource.Window;
 import org.ebbwatch.trace.TraceStore;
 import org.ebbwatch.trace.plot.PlotThinning;
 
@@ -30,13 +31,16 @@ final class TracePoints {
         this.endMillis = endMillis;
     }
 
-    /** About so many points, in order. */
-    List<TracePoint> thinned(int points) {
-        long from = card.openedMillis();
-        long to = endMillis + 1;
+    /** About so many points of what lies in the window, in order. */
+    List<TracePoint> thinned(Window window, int points) {
+        long from = Math.max(window.fromMillis(), card.openedMillis());
+        long to = Math.min(window.toMillis(), endMillis) + 1;
+        if (to <= from) {
+            return List.of();
+        }
         int buckets = Math.max(1, points / POINTS_PER_BUCKET);
-        var volts = new PlotThinning(from, Math.max(to, from + 1), buckets);
-        var celsius = new PlotThinning(from, Math.max(to, from + 1), buckets);
+        var volts = new PlotThinning(from, to, buckets);
+        var celsius = new PlotThinning(from, to, buckets);
         var reader = new ScanReader(card.board(), stays, trace);
         reader.read(from, to, scan -> {
             volts.add(scan.eventMillis(), scan.volts());

@@ -252,9 +252,9 @@ public final class RunningRack
     }
 
     @Override
-    public Optional<List<TracePoint>> trace(UUID passage, int points) {
-        return lock.call(
-                () -> watch.card(passage).or(() -> storage.card(passage)).map(card -> storage.trace(card, points)));
+    public Optional<List<TracePoint>> trace(UUID passage, Window window, int points) {
+        return lock.call(() ->
+                watch.card(passage).or(() -> storage.card(passage)).map(card -> storage.trace(card, window, points)));
     }
 
     @Override

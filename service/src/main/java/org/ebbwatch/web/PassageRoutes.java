@@ -16,6 +16,7 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
 import java.util.UUID;
 import org.ebbwatch.judge.Phase;
+import org.ebbwatch.passage.RackSource.Window;
 import org.ebbwatch.web.answer.ClosedPassages;
 import org.ebbwatch.web.answer.PassageAnswer;
 import org.ebbwatch.web.answer.PassageShort;
@@ -92,16 +93,30 @@ class PassageRoutes {
      * The trace of a passage so far, or to its end, thinned out so that no peak is lost.
      *
      * @param id as the list of passages gives it
+     * @param from only from this event time on, in milliseconds; from its opening where nothing is said
+     * @param to only up to this event time
      * @param points about how many, 10 to 10000
      */
     @Get("/{id}/trace")
     TraceAnswer trace(
             UUID id,
+            @Nullable @QueryValue Long from,
+            @Nullable @QueryValue Long to,
             @Parameter(required = false, schema = @Schema(minimum = "10", maximum = "10000"))
                     @QueryValue(defaultValue = "1000")
                     int points) {
         requireWithin("points", points, LEAST_POINTS, MOST_POINTS);
-        return rack.trace(id, points).orElseThrow(() -> unknown(id));
+        return rack.trace(id, window(from, to), points).orElseThrow(() -> unknown(id));
+    }
+
+    private static Window window(@Nullable Long from, @Nullable Long to) {
+        long first = from == null ? Window.ALL.fromMillis() : from;
+        long last = to == null ? Window.ALL.toMillis() : to;
+        if (last < first) {
+            throw new ProblemException(
+                    ProblemKind.BAD_PARAMETER, "from is " + first + ", later than to, which is " + last + '.');
+        }
+        return new Window(first, last);
     }
 
     private static void requireWithin(String what, int given, int least, int most) {

@@ -17,7 +17,10 @@ import org.ebbwatch.access.TokenFile;
 import org.ebbwatch.web.problem.ProblemException;
 import org.ebbwatch.web.problem.ProblemKind;
 
-/** Lets nobody act who comes under a foreign name, from a foreign page, or without the operator's token. Reading is free. */
+/**
+ * Lets nobody act who comes under a foreign name, from a foreign page, or with neither the operator's token nor a session for which it
+ * was shown. Reading is free.
+ */
 @ServerFilter("/api/v1/**")
 class WriteGate implements Ordered {
     private static final Set<HttpMethod> READING = Set.of(HttpMethod.GET, HttpMethod.HEAD, HttpMethod.OPTIONS);
@@ -25,10 +28,12 @@ class WriteGate implements Ordered {
 
     private final HostNames names;
     private final TokenFile tokens;
+    private final SignedIn signedIn;
 
-    WriteGate(HostNames names, @Nullable TokenFile tokens) {
+    WriteGate(HostNames names, @Nullable TokenFile tokens, SignedIn signedIn) {
         this.names = names;
         this.tokens = tokens;
+        this.signedIn = signedIn;
     }
 
     /** Before all others, so that whoever is refused is told why. */
@@ -52,6 +57,10 @@ class WriteGate implements Ordered {
         String origin = headers.get(HttpHeaders.ORIGIN);
         if (origin != null && !isOurs(origin)) {
             throw foreign("The request comes from a page of \"" + origin + "\".");
+        }
+        if (request.getPath().equals(SessionRoutes.PATH)
+                || (origin != null && signedIn.until(request).isPresent())) {
+            return;
         }
         String shown = headers.get(HttpHeaders.AUTHORIZATION);
         if (shown == null || !shown.toLowerCase(Locale.ROOT).startsWith(BEARER)) {

@@ -14,6 +14,7 @@ import org.ebbwatch.passage.DeskAnswer.Taken;
 import org.ebbwatch.passage.DeskAnswer.UnfitChannel;
 import org.ebbwatch.passage.DeskRequest.Do;
 import org.ebbwatch.passage.DeskRequest.Move;
+import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackView.PassageView;
 import org.ebbwatch.passage.Receipt;
 import org.junit.jupiter.api.Test;
@@ -60,7 +61,7 @@ class MovesAndHandLoadsTest extends DeskBench {
         assertThat(receipt.channel()).isEqualTo(FREE);
         assertThat(passage(before.id()).channel()).isEqualTo(FREE);
         assertThat(rack.view().on(BOARD, SWITCHED)).isEmpty();
-        assertThat(rack.trace(before.id(), 1_000).orElseThrow())
+        assertThat(rack.trace(before.id(), RackSource.Window.ALL, 1_000).orElseThrow())
                 .allSatisfy(point -> assertThat(point.volts()).isGreaterThan(3));
     }
 

@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.Map;
+import org.ebbwatch.access.Sessions;
 import org.ebbwatch.access.TokenFile;
 import org.ebbwatch.alarm.book.NightHours;
 
@@ -29,7 +30,13 @@ public final class Place implements AutoCloseable {
             String token = tokens.renew();
             ApplicationContext context = ApplicationContext.builder()
                     .properties(Map.of("micronaut.server.port", -1, "served.rack", "yes"))
-                    .singletons(rack, rack.happenings(), rack.links(), tokens, NightHours.usual(ZoneOffset.UTC))
+                    .singletons(
+                            rack,
+                            rack.happenings(),
+                            rack.links(),
+                            tokens,
+                            new Sessions(tokens),
+                            NightHours.usual(ZoneOffset.UTC))
                     .banner(false)
                     .start();
             return new Place(rack, context.getBean(EmbeddedServer.class).start(), token);

@@ -286,9 +286,9 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     }
 
     @Override
-    public synchronized Optional<List<TracePoint>> trace(UUID passage, int points) {
+    public synchronized Optional<List<TracePoint>> trace(UUID passage, Window window, int points) {
         storage.flush();
-        return watch.card(passage).or(() -> storage.card(passage)).map(card -> storage.trace(card, points));
+        return watch.card(passage).or(() -> storage.card(passage)).map(card -> storage.trace(card, window, points));
     }
 
     @Override

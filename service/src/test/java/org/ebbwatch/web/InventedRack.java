@@ -39,7 +39,7 @@ public class InventedRack implements RackSource {
     }
 
     @Override
-    public Optional<List<TracePoint>> trace(UUID passage, int points) {
+    public Optional<List<TracePoint>> trace(UUID passage, Window window, int points) {
         return view.passages().stream()
                 .filter(candidate -> candidate.id().equals(passage))
                 .findFirst()

@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.judge.Phase;
 import org.ebbwatch.passage.RackSource;
+import org.ebbwatch.passage.RackSource.Window;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackView.ChannelView;
 import org.ebbwatch.passage.RackView.PassageView;
@@ -85,8 +86,8 @@ public final class Rack {
     }
 
     /** The trace of a passage in about so many points; empty if there is no such passage. */
-    public Optional<TraceAnswer> trace(UUID id, int points) {
-        return source.trace(id, points).map(trace -> TraceAnswer.of(id, trace));
+    public Optional<TraceAnswer> trace(UUID id, Window window, int points) {
+        return source.trace(id, window, points).map(trace -> TraceAnswer.of(id, trace));
     }
 
     /** What stands on the whole rack, urgent first. */

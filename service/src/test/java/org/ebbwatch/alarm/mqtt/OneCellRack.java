@@ -68,7 +68,7 @@ final class OneCellRack implements RackSource {
     }
 
     @Override
-    public Optional<List<TracePoint>> trace(UUID passage, int points) {
+    public Optional<List<TracePoint>> trace(UUID passage, Window window, int points) {
         return Optional.empty();
     }
 
