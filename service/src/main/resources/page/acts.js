@@ -77,6 +77,7 @@ function other(passage, deed) {
 // full: a passage as the service tells it in full.
 export function showActs(element, full) {
   const { passage } = full;
+  element.dataset.sequence = passage.sequence;
   const allowed = full.allowed.filter((name) => name !== "SPARK");
   fill(element, [[passage.id, passage.sequence, allowed, signedIn()]], () => {
     if (!signedIn()) return make("p", "buttons", link(words.acts.signInFirst, "#/sign-in"));

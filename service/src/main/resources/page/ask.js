@@ -17,8 +17,8 @@ async function read(response) {
   return answer;
 }
 
-export async function ask(path) {
-  return read(await fetch(path, { cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MILLIS) }));
+export async function ask(path, patienceMillis = PATIENCE_MILLIS) {
+  return read(await fetch(path, { cache: "no-store", signal: AbortSignal.timeout(patienceMillis) }));
 }
 
 // A key for one request, the same however often it is sent.

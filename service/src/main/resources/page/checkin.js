@@ -34,7 +34,7 @@ const same = (names) => names.map((name) => [name, name]);
 
 function form() {
   const tag = Object.assign(make("input", ""), { type: "text", maxLength: 40, autocomplete: "off", spellcheck: false });
-  const seen = Object.assign(make("input", ""), { type: "checkbox", id: "check-in-seen", required: true });
+  const seen = Object.assign(make("input", ""), { type: "checkbox", id: "check-in-seen", name: "seen", required: true });
   const made = make("form", "",
     make("h3", "", words.checkIn.before),
     make("p", "caution", words.checkIn.never),
@@ -75,7 +75,7 @@ async function send(event, made) {
     memory.set("lastCell", Object.fromEntries(KEPT.map((name) => [name, given[name]])));
     once = key();
     made.elements.tag.value = "";
-    byId("check-in-seen").checked = false;
+    made.elements.seen.checked = false;
     refused.hidden = true;
     put(byId("said"), words.checkIn.done(body.tag));
     document.dispatchEvent(new CustomEvent("done"));

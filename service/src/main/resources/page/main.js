@@ -75,6 +75,20 @@ function showLiveness() {
   put(byId("stopped"), `${words.live.stopped(since)} ${whyNot}`);
 }
 
+// A view that cannot be shown says so; the rack beside it is live all the same.
+async function showView(rack) {
+  const { name, id } = place();
+  if (name !== view) return;
+  try {
+    await VIEWS[name](byId(`view-${name}`), rack, id);
+    byId("view-failed").hidden = true;
+  } catch (failure) {
+    console.warn(failure);
+    put(byId("view-failed"), words.live.viewFailed(failure.message));
+    byId("view-failed").hidden = false;
+  }
+}
+
 async function tick() {
   wanted = true;
   if (asking || document.hidden) return;
@@ -87,12 +101,11 @@ async function tick() {
       showRack(rack);
       showAlarms(book);
       showNeeds(rack, book, view);
-      const { name, id } = place();
-      if (name === view) await VIEWS[name](byId(`view-${name}`), rack, id);
       whyNot = "";
       lastAnswer = performance.now();
       lastAnswerAt = Date.now();
       document.body.classList.remove("waiting");
+      await showView(rack);
     }
   } catch (failure) {
     console.warn(failure);

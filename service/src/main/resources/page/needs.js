@@ -32,7 +32,21 @@ function needs(rack, alarms) {
     const text = `${found(finding)} (${words.needs.cells(count)})`;
     list.push({ loudness: finding.urgency, where: words.needs.board(board), target: "", text, key });
   }
-  return list.sort((one, other) => LOUDNESS.indexOf(other.loudness) - LOUDNESS.indexOf(one.loudness));
+  return together(list).sort((one, other) => LOUDNESS.indexOf(other.loudness) - LOUDNESS.indexOf(one.loudness));
+}
+
+// What can wait and is the same at many cells stands in one line.
+function together(list) {
+  const work = new Map();
+  for (const need of list.filter((it) => it.loudness === "WORK")) work.set(need.text, [...(work.get(need.text) ?? []), need]);
+  const shown = new Set();
+  return list.flatMap((need) => {
+    const same = need.loudness === "WORK" ? work.get(need.text) : [];
+    if (same.length < 2) return [need];
+    if (shown.has(need.text)) return [];
+    shown.add(need.text);
+    return [{ ...need, where: words.needs.cells(same.length), target: "", places: same, key: same.map((it) => it.key).join() }];
+  });
 }
 
 function ofPassage(passage, alarms, isStale, shared) {
@@ -63,10 +77,11 @@ export function showNeeds(rack, book, view) {
   const calm = alarms.length === 0 ? words.needs.calm(rack.passages.length) : words.needs.nothingMore;
   put(byId("nobody"), list.length === 0 ? calm : "");
   byId("nobody").hidden = list.length > 0;
-  fill(byId("needed"), list, ({ loudness, where, target, text }) => {
+  fill(byId("needed"), list, ({ loudness, where, target, text, places }) => {
     const name = words.attention[loudness] === "held" ? "decision" : words.attention[loudness];
     const place = target ? link(where, `#/passage/${target}`) : make("strong", "", where);
-    return make("li", name, shape(name), make("p", "", `${words.attention[loudness]}: `, place), make("span", "", text));
+    return make("li", name, shape(name), make("p", "", `${words.attention[loudness]}: `, place), make("span", "", text),
+      ...(places ? [make("p", "places", ...places.map((it) => link(it.where, `#/passage/${it.target}`)))] : []));
   });
   const all = [...alarms, ...list];
   tell(all);

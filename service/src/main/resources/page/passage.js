@@ -10,6 +10,7 @@ import { words } from "./words.js";
 
 const HOUR_MILLIS = 3600000;
 const REDRAW_MILLIS = 15000;
+const TRACE_MILLIS = 20000;
 let open = null;
 
 function build(view, id) {
@@ -24,11 +25,13 @@ function build(view, id) {
     make("p", "described"), make("p", "small", words.passage.hint));
   view.replaceChildren(
     make("p", "", link(words.back, "#/")),
+    make("h2", "whose", words.passage.title("")),
     make("ol", "cells single", fresh("cell")),
     make("p", "gone"),
     make("section", "", make("h3", "", words.acts.title), make("div", "acts")),
     trace,
-    make("section", "", make("h3", "", words.passage.numbers), make("div", "wide", make("table", "numbers", make("tbody")))),
+    make("section", "", make("h3", "", words.passage.numbers), make("div", "wide", make("table", "numbers",
+      make("thead", "", make("tr", "", ...["what", "seen", "limit"].map((name) => make("th", "", words.passage[name])))), make("tbody")))),
     make("section", "", make("h3", "", words.passage.past), make("ol", "past")),
     make("p", "", evidence(id), " ", make("span", "small", words.passage.evidenceHint)));
   open = { id, view, window: {}, drawnAt: 0, plot: null, full: null, toX: null };
@@ -38,15 +41,19 @@ function build(view, id) {
 
 const wall = (board, millis) => Date.parse(board.lastScanAt) - (board.eventMillis - millis);
 
-async function redraw(rack) {
-  const it = open;
+// A long trace takes its time; the rest of the page goes on meanwhile.
+async function redraw(it, rack) {
   it.drawnAt = performance.now();
+  const asked = it.window;
   const query = new URLSearchParams({ points: String(Math.min(4000, Math.max(800, 2 * it.view.clientWidth))) });
   if (it.window.last && it.last) query.set("from", String(it.last - it.window.last));
   if (it.window.from !== undefined) query.set("from", String(it.window.from));
   if (it.window.to !== undefined) query.set("to", String(it.window.to));
-  const trace = await ask(`api/v1/passages/${it.id}/trace?${query}`);
-  if (open !== it) return;
+  const [trace, prediction] = await Promise.all([
+    ask(`api/v1/passages/${it.id}/trace?${query}`, TRACE_MILLIS),
+    it.full ? ask(`api/v1/passages/${it.id}/rest-prediction`, TRACE_MILLIS) : null]);
+  it.prediction = prediction;
+  if (open !== it || asked !== it.window) return;
   const upper = it.view.querySelector(".upper");
   if (trace.eventMillis.length < 2) {
     put(it.view.querySelector(".described"), words.passage.nothing);
@@ -61,7 +68,7 @@ async function redraw(rack) {
   const toEvent = isClock ? (x) => x * 1000 - wall(board, 0) : (x) => x * 1000 + opened;
   it.plot?.destroy();
   it.plot = await draw([upper, it.view.querySelector(".lower")], {
-    trace, past: it.full?.past ?? [], toX, isClock,
+    trace, past: it.full?.past ?? [], prediction: it.window.to || it.window.last ? null : prediction, toX, isClock,
     chosen: (from, to) => show({ from: Math.round(toEvent(from)), to: Math.round(toEvent(to)) }),
   });
   put(it.view.querySelector(".described"), described(trace, (millis) => (isClock ? moment(wall(board, millis)) : span((millis - opened) / 1000))));
@@ -78,6 +85,7 @@ function described(trace, when) {
 function show(part) {
   open.window = part;
   open.drawnAt = 0;
+  open.drawing = false;
   document.dispatchEvent(new CustomEvent("done"));
 }
 
@@ -107,16 +115,18 @@ function row(what, seen, limit) {
 
 const figure = (number, unit) => (number === null ? "" : `${+number.toPrecision(4)} ${unit}`);
 
-function numbers(full, channel) {
+function numbers(full, channel, prediction) {
   const rows = [];
+  const { passage, limits } = full;
   if (channel?.volts != null) rows.push([words.passage.voltsNow, `${volts(channel.volts)} ± ${channel.expandedVolts.toFixed(digits(channel.volts))}`, ""]);
-  for (const limit of full.limits ?? []) rows.push([words.passage[limit.what], "", `${limit.volts} V, ${span(limit.millis / 1000)}`]);
-  if (full.forecast) {
-    const { medianVolts, lowestVolts, highestVolts } = full.forecast;
+  rows.push([words.passage.drainLimit, "", words.passage.below(limits.drainVolts, span(limits.holdMillis / 1000))]);
+  rows.push([words.passage.restLimit, "", words.passage.below(limits.restVolts, span(limits.restMillis / 1000))]);
+  rows.push([words.passage.soak, "", span(limits.soakMillis / 1000)]);
+  if (prediction) {
+    const { medianVolts, lowestVolts, highestVolts } = prediction;
     rows.push([words.passage.forecast, words.passage.forecastIs(...[medianVolts, lowestVolts, highestVolts].map((one) => one.toFixed(3))), ""]);
   }
-  const { passage } = full;
-  rows.push([words.passage.charge, words.rack.taken(passage.ampereHours, passage.wattHours), ""]);
+  rows.push([words.passage.charge, words.rack.taken(figure(passage.ampereHours, "Ah"), figure(passage.wattHours, "Wh")), ""]);
   for (const finding of passage.findings) {
     rows.push([found(finding), figure(finding.seen, finding.unit), figure(finding.limit, finding.unit)]);
   }
@@ -141,16 +151,21 @@ export async function showPassage(view, id, rack) {
   const channel = rack?.channels.find((one) => passage && one.board === passage.board && one.channel === passage.channel);
   const board = rack?.boards.find((one) => passage && one.name === passage.board);
   view.querySelector(".single").hidden = !passage || !channel;
+  if (passage) put(view.querySelector(".whose"), words.passage.title(passage.tag));
   put(view.querySelector(".gone"), passage ? "" : words.passage.gone);
   if (passage && channel) showCell(view.querySelector(".single > .cell"), channel, passage, board);
   if (full) {
     showActs(view.querySelector(".acts"), full);
-    fill(view.querySelector(".numbers > tbody"), numbers(full, channel), ([what, seen, limit]) => row(what, seen, limit));
+    fill(view.querySelector(".numbers > tbody"), numbers(full, channel, it.prediction), ([what, seen, limit]) => row(what, seen, limit));
     fill(view.querySelector(".past"), full.past.toReversed(), (past) =>
       make("li", "", `${words.passage.ago(span(Math.max(0, (board?.eventMillis ?? past.eventMillis) - past.eventMillis) / 1000))}: ${happening(past)}`));
   }
   const isOld = performance.now() - it.drawnAt > REDRAW_MILLIS;
-  if (it.drawnAt === 0 || (isOld && it.window.to === undefined)) await redraw(rack);
+  if (it.drawing || !(it.drawnAt === 0 || (isOld && it.window.to === undefined))) return;
+  it.drawing = true;
+  redraw(it, rack)
+    .catch((failure) => put(view.querySelector(".described"), words.live.viewFailed(failure.message)))
+    .finally(() => { it.drawing = false; });
 }
 
 export function resizePassage() {

@@ -6,6 +6,7 @@ import { words } from "./words.js";
 const FOOT_VOLTS = 0.02;
 const VOLT_MARKS = [-0.1, 0, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 3, 4];
 const HOUR = 3600;
+const STEPS = [0.05, 0.1, 0.25, 0.5, 1, 2, 3, 6, 12, 24, 48, 96].map((hours) => hours * HOUR);
 
 let library = null;
 
@@ -84,19 +85,44 @@ function marks(past, toX) {
   };
 }
 
+// Where a resting cell is expected at the end of its rest: a bar from the lowest to the highest, and a dotted way to its middle.
+function expected(prediction, drawn, toX) {
+  return (plot) => {
+    const last = drawn.x.findLastIndex((x, place) => drawn.volts[place] !== null);
+    if (!prediction || last < 0) return;
+    const { ctx } = plot;
+    const x = plot.valToPos(toX(prediction.eventMillis), "x", true);
+    const y = (volt) => plot.valToPos(volt, "y", true);
+    ctx.save();
+    ctx.strokeStyle = colour("faint");
+    ctx.lineWidth = 2 * devicePixelRatio;
+    ctx.beginPath();
+    ctx.moveTo(x, y(prediction.lowestVolts));
+    ctx.lineTo(x, y(prediction.highestVolts));
+    ctx.stroke();
+    ctx.setLineDash([2 * devicePixelRatio, 4 * devicePixelRatio]);
+    ctx.beginPath();
+    ctx.moveTo(plot.valToPos(drawn.x[last], "x", true), y(drawn.volts[last]));
+    ctx.lineTo(x, y(prediction.medianVolts));
+    ctx.stroke();
+    ctx.restore();
+  };
+}
+
 function axis(label, more) {
   return { label, stroke: colour("ink"), grid: { stroke: colour("line"), width: 1 }, ticks: { stroke: colour("line") }, size: 56, labelSize: 20, ...more };
 }
 
 /**
  * Draws into two elements.
- * trace: as the service gives it; past: what happened; toX: event time to seconds; isClock: whether those are Unix time;
+ * trace and prediction: as the service gives them; past: what happened; toX: event time to seconds; isClock: whether those are Unix time;
  * chosen(fromX, toX): a part was chosen.
  */
-export async function draw([upper, lower], { trace, past, toX, isClock, chosen }) {
+export async function draw([upper, lower], { trace, past, prediction, toX, isClock, chosen }) {
   const UPlot = await uplot();
   const drawn = columns(trace, toX);
-  const shared = (element, height) => ({
+  const end = prediction ? toX(prediction.eventMillis) : drawn.x.at(-1);
+  const shared = (element, height, ...more) => ({
     width: Math.max(240, element.clientWidth),
     height,
     legend: { show: false },
@@ -104,23 +130,23 @@ export async function draw([upper, lower], { trace, past, toX, isClock, chosen }
     select: { show: true },
     hooks: {
       drawClear: [loadStrip(drawn)],
-      draw: [marks(past, toX)],
+      draw: [marks(past, toX), ...more],
       setSelect: [(plot) => {
         if (plot.select.width < 4) return;
         chosen(plot.posToVal(plot.select.left, "x"), plot.posToVal(plot.select.left + plot.select.width, "x"));
       }],
     },
   });
-  const hours = { values: (plot, splits) => splits.map((seconds) => `${+(seconds / HOUR).toFixed(2)}`), label: words.passage.event };
+  const hours = { incrs: STEPS, values: (plot, splits) => splits.map((seconds) => `${+(seconds / HOUR).toFixed(2)}`), label: words.passage.event };
   const time = axis(isClock ? undefined : words.passage.event, isClock ? {} : hours);
-  const scaleX = { time: isClock };
+  const scaleX = { time: isClock, range: (plot, first, last) => [first, Math.max(last, end)] };
   const points = { show: false };
   upper.replaceChildren();
   lower.replaceChildren();
   const plots = [
     new UPlot({
-      ...shared(upper, 260),
-      scales: { x: scaleX, y: { distr: 4, asinh: FOOT_VOLTS, range: (plot, low, high) => [Math.min(-0.005, low), Math.max(0.5, high * 1.1)] } },
+      ...shared(upper, 260, expected(prediction, drawn, toX)),
+      scales: { x: scaleX, y: { distr: 4, asinh: FOOT_VOLTS, range: (plot, low, high) => [Math.min(-0.005, low), Math.max(0.5, high * 1.25)] } },
       axes: [{ ...time, size: isClock ? 40 : 44 }, axis(words.passage.voltage, {
         splits: (plot) => VOLT_MARKS.filter((mark) => mark >= plot.scales.y.min && mark <= plot.scales.y.max),
         values: (plot, splits) => splits.map((volt) => `${volt}`),

@@ -19,6 +19,9 @@ public interface RackSource {
      */
     Optional<List<TracePoint>> trace(UUID passage, Window window, int points);
 
+    /** What the voltage of a resting cell comes to; empty if the passage does not rest, or has too few readings yet. */
+    Optional<RestPrediction> restPrediction(UUID passage);
+
     /**
      * Passages that are over, in this run of the service or before it, the one that was opened last first.
      *

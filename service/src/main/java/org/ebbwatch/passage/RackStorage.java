@@ -39,8 +39,11 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
      */
     TakenUp takeUp(PassageCard passage);
 
-    /** Readings of a passage thinned out to about {@code points} so that no peak is lost. */
+    /** Readings of a passage thinned out to about {@code points} so that no peak is lost; safe for use by several threads. */
     List<TracePoint> trace(PassageCard passage, Window window, int points);
+
+    /** What a cell comes to whose load came off then; empty with too few readings; safe for use by several threads. */
+    Optional<RestPrediction> restPrediction(PassageCard passage, long offMillis);
 
     /** Where alarms are written down; what is written there is committed with the journal. */
     AlarmTable alarms();

@@ -106,6 +106,17 @@ public record RackView(
         public long openedMillis() {
             return card.openedMillis();
         }
+
+        /** Event time at which the rest that it is in began; empty where it is in none. */
+        public Optional<Long> restingSince() {
+            return phase != Phase.REST
+                    ? Optional.empty()
+                    : past.stream()
+                            .filter(it ->
+                                    it.kind() == Past.Kind.PHASE && it.what().equals(Phase.REST.name()))
+                            .map(Past::eventMillis)
+                            .reduce((earlier, later) -> later);
+        }
     }
 
     /** Something that happened to a passage. */
@@ -131,6 +142,11 @@ public record RackView(
             RAISED,
             CLEARED
         }
+    }
+
+    /** The passage with this id. */
+    public Optional<PassageView> passage(UUID id) {
+        return passages.stream().filter(passage -> passage.id().equals(id)).findFirst();
     }
 
     /** The passage that is on a channel now. */

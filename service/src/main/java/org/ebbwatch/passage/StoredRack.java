@@ -201,13 +201,26 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public List<TracePoint> trace(PassageCard card, Window window, int points) {
-        long end = journal.reader()
+        return new TracePoints(card, reader(card), lastMillis(card)).thinned(window, points);
+    }
+
+    @Override
+    public Optional<RestPrediction> restPrediction(PassageCard card, long offMillis) {
+        long rest = card.procedure().rest().leastMillis();
+        return RestPrediction.of(reader(card), offMillis, lastMillis(card) + 1, rest);
+    }
+
+    private ScanReader reader(PassageCard card) {
+        return new ScanReader(card.board(), OnChannel.of(card, journal.reader().journal(card.id())), trace);
+    }
+
+    /** Event time of its end, or of its board's last reading. */
+    private long lastMillis(PassageCard card) {
+        return journal.reader()
                 .passage(card.id())
                 .flatMap(PassageRow::closing)
                 .map(PassageRow.Closing::eventMillis)
                 .orElseGet(() -> trace.lastEventMillis(card.board()).orElse(card.openedMillis()));
-        List<OnChannel> stays = OnChannel.of(card, journal.reader().journal(card.id()));
-        return new TracePoints(card, stays, trace, end).thinned(window, points);
     }
 
     @Override

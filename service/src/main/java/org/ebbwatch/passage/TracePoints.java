@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Set;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.passage.RackSource.Window;
-import org.ebbwatch.trace.TraceStore;
 import org.ebbwatch.trace.plot.PlotThinning;
 
 /** A passage's trace for a chart: of every stretch the readings at its ends, its peaks and its troughs. */
@@ -14,20 +13,18 @@ final class TracePoints {
     private static final int POINTS_PER_BUCKET = 8;
 
     private final PassageCard card;
-    private final List<OnChannel> stays;
-    private final TraceStore trace;
+    private final ScanReader reader;
     private final long endMillis;
 
     /**
      * Points of one passage.
      *
-     * @param stays where it was, in order
+     * @param reader of its readings
      * @param endMillis event time of its end, or of the last reading
      */
-    TracePoints(PassageCard card, List<OnChannel> stays, TraceStore trace, long endMillis) {
+    TracePoints(PassageCard card, ScanReader reader, long endMillis) {
         this.card = card;
-        this.stays = stays;
-        this.trace = trace;
+        this.reader = reader;
         this.endMillis = endMillis;
     }
 
@@ -41,7 +38,6 @@ final class TracePoints {
         int buckets = Math.max(1, points / POINTS_PER_BUCKET);
         var volts = new PlotThinning(from, to, buckets);
         var celsius = new PlotThinning(from, to, buckets);
-        var reader = new ScanReader(card.board(), stays, trace);
         reader.read(from, to, scan -> {
             volts.add(scan.eventMillis(), scan.volts());
             celsius.add(scan.eventMillis(), scan.celsius());

@@ -44,11 +44,13 @@ import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
 import org.ebbwatch.passage.Happenings;
+import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.RackDesk;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackStorage;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackWatch;
+import org.ebbwatch.passage.RestPrediction;
 import org.ebbwatch.passage.WatchDesk;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -251,10 +253,20 @@ public final class RunningRack
         return lock.call(watch::view);
     }
 
+    /** Long traces take their time: they are read without the lock, so that nothing waits for them. */
     @Override
     public Optional<List<TracePoint>> trace(UUID passage, Window window, int points) {
-        return lock.call(() ->
-                watch.card(passage).or(() -> storage.card(passage)).map(card -> storage.trace(card, window, points)));
+        return card(passage).map(card -> storage.trace(card, window, points));
+    }
+
+    @Override
+    public Optional<RestPrediction> restPrediction(UUID passage) {
+        return view().passage(passage)
+                .flatMap(it -> it.restingSince().flatMap(since -> storage.restPrediction(it.card(), since)));
+    }
+
+    private Optional<PassageCard> card(UUID passage) {
+        return lock.call(() -> watch.card(passage).or(() -> storage.card(passage)));
     }
 
     @Override

@@ -21,6 +21,7 @@ import org.ebbwatch.web.answer.ClosedPassages;
 import org.ebbwatch.web.answer.PassageAnswer;
 import org.ebbwatch.web.answer.PassageShort;
 import org.ebbwatch.web.answer.Rack;
+import org.ebbwatch.web.answer.RestPredictionAnswer;
 import org.ebbwatch.web.answer.TraceAnswer;
 import org.ebbwatch.web.ask.Guard;
 import org.ebbwatch.web.problem.Problem;
@@ -107,6 +108,18 @@ class PassageRoutes {
                     int points) {
         requireWithin("points", points, LEAST_POINTS, MOST_POINTS);
         return rack.trace(id, window(from, to), points).orElseThrow(() -> unknown(id));
+    }
+
+    /**
+     * What the voltage of a resting cell is expected to be at the end of its rest, for people to look at: it passes no cell. 204
+     * where the passage does not rest, or has too few readings for it yet.
+     *
+     * @param id as the list of passages gives it
+     */
+    @Get("/{id}/rest-prediction")
+    @ApiResponse(responseCode = "204", description = "There is nothing to say yet")
+    HttpResponse<RestPredictionAnswer> restPrediction(UUID id) {
+        return rack.restPrediction(id).map(HttpResponse::ok).orElseGet(HttpResponse::noContent);
     }
 
     private static Window window(@Nullable Long from, @Nullable Long to) {

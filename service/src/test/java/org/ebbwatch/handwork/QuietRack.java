@@ -43,6 +43,7 @@ import org.ebbwatch.passage.RackDesk;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackWatch;
+import org.ebbwatch.passage.RestPrediction;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.passage.WatchDesk;
 import org.ebbwatch.sim.rack.SimBoard;
@@ -283,6 +284,12 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     @Override
     public synchronized RackView view() {
         return watch.view();
+    }
+
+    @Override
+    public synchronized Optional<RestPrediction> restPrediction(UUID passage) {
+        return view().passage(passage)
+                .flatMap(it -> it.restingSince().flatMap(since -> storage.restPrediction(it.card(), since)));
     }
 
     @Override

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackView;
+import org.ebbwatch.passage.RestPrediction;
 
 /** A rack that shows whatever a test wants; there only where the property {@code invented.rack} is set. */
 @Singleton
@@ -36,6 +37,11 @@ public class InventedRack implements RackSource {
             throw new IllegalStateException("the secret inside of the service");
         }
         return view;
+    }
+
+    @Override
+    public Optional<RestPrediction> restPrediction(UUID passage) {
+        return Optional.empty();
     }
 
     @Override

@@ -79,15 +79,17 @@ public final class Rack {
     }
 
     public Optional<PassageAnswer> passage(UUID id) {
-        return source.view().passages().stream()
-                .filter(passage -> passage.id().equals(id))
-                .findFirst()
-                .map(PassageAnswer::of);
+        return source.view().passage(id).map(PassageAnswer::of);
     }
 
     /** The trace of a passage in about so many points; empty if there is no such passage. */
     public Optional<TraceAnswer> trace(UUID id, Window window, int points) {
         return source.trace(id, window, points).map(trace -> TraceAnswer.of(id, trace));
+    }
+
+    /** What the voltage of a resting cell comes to; empty where there is nothing to say. */
+    public Optional<RestPredictionAnswer> restPrediction(UUID id) {
+        return source.restPrediction(id).map(RestPredictionAnswer::of);
     }
 
     /** What stands on the whole rack, urgent first. */

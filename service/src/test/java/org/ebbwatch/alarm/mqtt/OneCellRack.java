@@ -18,6 +18,7 @@ import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackView.BoardView;
 import org.ebbwatch.passage.RackView.ChannelView;
 import org.ebbwatch.passage.RackView.PassageView;
+import org.ebbwatch.passage.RestPrediction;
 import org.ebbwatch.rig.message.ChannelRole;
 
 /** A rack of one warm cell, an empty channel and an ambient sensor. */
@@ -65,6 +66,11 @@ final class OneCellRack implements RackSource {
                                 "shed", 4, ChannelRole.CELL, Double.NaN, Double.NaN, Double.NaN, Double.NaN, false),
                         new ChannelView("shed", 5, ChannelRole.AMBIENT, Double.NaN, Double.NaN, 21, Double.NaN, false)),
                 List.of(passage));
+    }
+
+    @Override
+    public Optional<RestPrediction> restPrediction(UUID passage) {
+        return Optional.empty();
     }
 
     @Override

@@ -1,0 +1,149 @@
+package org.ebbwatch.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.ebbwatch.browser.Browsing.answer;
+import static org.ebbwatch.browser.Browsing.press;
+import static org.ebbwatch.browser.Browsing.signIn;
+import static org.ebbwatch.sim.cell.Chemistry.NMC;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.ColorScheme;
+import java.nio.file.Path;
+import java.util.List;
+import org.ebbwatch.browser.Browsing.Screen;
+import org.ebbwatch.handwork.Place;
+import org.ebbwatch.handwork.QuietRack;
+import org.ebbwatch.judge.Outcome.Wish;
+import org.ebbwatch.judge.Phase;
+import org.ebbwatch.passage.RackView.PassageView;
+import org.ebbwatch.sim.cell.CellSpec;
+import org.ebbwatch.sim.cell.SlowShare;
+import org.ebbwatch.sim.scenario.BoardSpec;
+import org.ebbwatch.sim.scenario.ChannelSpec;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** The whole job, done at the page: from check-in to the release, at a desk and on a phone. */
+class JobAtThePageTest {
+    private static final long MINUTE = 60_000;
+    private static final long HOUR = 60 * MINUTE;
+
+    private static Browsing browsing;
+
+    @TempDir
+    private Path records;
+
+    private Place place;
+    private QuietRack rack;
+
+    @BeforeAll
+    static void startABrowser() {
+        browsing = new Browsing();
+    }
+
+    @AfterAll
+    static void closeTheBrowser() {
+        if (browsing != null) {
+            browsing.close();
+        }
+    }
+
+    @BeforeEach
+    void an_old_cell_lies_on_the_bench() {
+        CellSpec cell = CellSpec.build("A-17", NMC, 2.0)
+                .slowShare(new SlowShare(0.0012, 60))
+                .done();
+        BoardSpec board = BoardSpec.build("EB-1", List.of(ChannelSpec.switched(cell, 22), ChannelSpec.empty(22)))
+                .done();
+        place = Place.of(QuietRack.of(board, records), records);
+        rack = place.rack();
+    }
+
+    @AfterEach
+    void close() {
+        browsing.leave();
+        place.close();
+    }
+
+    private PassageView passage() {
+        return rack.view().passages().get(0);
+    }
+
+    /** Lets time go on until the service asks for this. */
+    private void comesBackWhenAskedTo(Wish wish, int atMostHours) {
+        for (long waited = 0; waited <= atMostHours * HOUR; waited += 10 * MINUTE) {
+            if (passage().standing().contains(wish)) {
+                return;
+            }
+            rack.pass(10 * MINUTE);
+        }
+        throw new AssertionError("not asked for " + wish + ": " + passage().reason());
+    }
+
+    /** Presses what the view of the passage offers, once it shows the passage as it is now. */
+    private void does(Page page, String act) {
+        assertThat(page.locator(".acts"))
+                .hasAttribute("data-sequence", Long.toString(passage().sequence()));
+        press(page, AriaRole.BUTTON, act);
+    }
+
+    private static void checksIn(Page page) {
+        press(page, AriaRole.LINK, "Check-in");
+        page.getByLabel("I have looked at the cell: it is none of these.").check();
+        page.getByLabel("channel").selectOption("bench 0");
+        page.getByLabel("tag, as written on the cell").fill("A-17");
+        page.getByLabel("rated capacity, Ah").fill("2.0");
+        page.getByLabel("load, ohms").fill("22");
+        press(page, AriaRole.BUTTON, "Check in");
+        assertThat(page.locator("#said")).containsText("A-17 is checked in and watched.");
+    }
+
+    @ParameterizedTest
+    @EnumSource(Screen.class)
+    void from_check_in_to_release(Screen screen) {
+        Page page = browsing.open(place, screen, ColorScheme.LIGHT);
+        signIn(page, place);
+        checksIn(page);
+
+        press(page, AriaRole.LINK, "Rack");
+        comesBackWhenAskedTo(Wish.ASK_PUT_ON, 1);
+        assertThat(page.locator("#needed")).containsText("Put the load on.");
+        page.locator("#needed a").first().click();
+        does(page, "Put on load");
+        assertThat(page.locator("#deed")).containsText("hot enough to burn");
+        answer(page, "Put on load");
+        rack.pass(MINUTE);
+        assertThat(passage().phase()).isEqualTo(Phase.DRAIN);
+        assertThat(page.locator(".single [aria-current]")).hasText("drain");
+
+        comesBackWhenAskedTo(Wish.ASK_TIE_OFF, 120);
+        assertThat(page.locator(".single [aria-current]")).hasText("rest");
+        assertThat(page.locator(".past")).containsText("drain");
+        rack.hands().bond(0);
+        does(page, "Tied off");
+        page.getByLabel("No spark").check();
+        answer(page, "Tied off");
+        assertThat(passage().phase()).isEqualTo(Phase.TIE_OFF);
+
+        comesBackWhenAskedTo(Wish.ASK_PART, 26);
+        rack.hands().part(0);
+        does(page, "Bond parted");
+        answer(page, "Bond parted");
+        comesBackWhenAskedTo(Wish.ASK_RELEASE, 6);
+        does(page, "Release");
+        assertThat(page.locator("#deed")).containsText("never charged again");
+        answer(page, "Release");
+        assertThat(passage().phase()).isEqualTo(Phase.RELEASED);
+
+        press(page, AriaRole.LINK, "Released");
+        assertThat(page.locator("#view-over table")).containsText("A-17");
+        assertThat(browsing.complaints()).isEmpty();
+    }
+}
