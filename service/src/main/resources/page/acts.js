@@ -25,13 +25,16 @@ function actDeed(passage, name) {
   };
 }
 
+const METER = {
+  wish: "ASK_METER",
+  name: words.acts.meter,
+  means: words.acts.meterMeans,
+  fields: () => [number("volts", words.acts.volts, -100, 100)],
+  send: (passage, given, once) => post(passage, "meter-readings", { volts: Number(given.volts) }, once),
+};
+
 const OTHERS = [
-  {
-    name: words.acts.meter,
-    means: words.acts.meterMeans,
-    fields: () => [number("volts", words.acts.volts, -100, 100)],
-    send: (passage, given, once) => post(passage, "meter-readings", { volts: Number(given.volts) }, once),
-  },
+  METER,
   {
     name: words.acts.announce,
     means: words.acts.announceMeans,
@@ -79,10 +82,12 @@ export function showActs(element, full) {
   const { passage } = full;
   element.dataset.sequence = passage.sequence;
   const allowed = full.allowed.filter((name) => name !== "SPARK");
-  fill(element, [[passage.id, passage.sequence, allowed, signedIn()]], () => {
+  fill(element, [[passage.id, passage.sequence, allowed, passage.waitsFor, signedIn()]], () => {
     if (!signedIn()) return make("p", "buttons", link(words.acts.signInFirst, "#/sign-in"));
     const acts = allowed.map((name) => button(words.acts.act[name], () => offer(actDeed(passage, name))));
-    const others = OTHERS.map((deed) => button(deed.name, () => other(passage, deed)));
+    const isAsked = passage.waitsFor.some((wait) => wait.wish === METER.wish);
+    if (isAsked) acts.unshift(button(METER.name, () => other(passage, METER)));
+    const others = OTHERS.filter((deed) => !(isAsked && deed === METER)).map((deed) => button(deed.name, () => other(passage, deed)));
     const more = make("details", "", make("summary", "", words.acts.more), make("p", "buttons", ...others));
     return make("div", "", acts.length ? make("p", "buttons", ...acts) : make("p", "small", words.acts.nothing), more);
   });

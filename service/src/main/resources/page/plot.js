@@ -4,7 +4,8 @@ import { words } from "./words.js";
 
 // Volts are drawn as asinh(volts / this): straight below it, by decades above.
 const FOOT_VOLTS = 0.02;
-const VOLT_MARKS = [-0.1, 0, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 3, 4];
+const VOLT_MARKS = [-0.1, 0, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 4];
+const NAMES_PIXELS = 30;
 const HOUR = 3600;
 const STEPS = [0.05, 0.1, 0.25, 0.5, 1, 2, 3, 6, 12, 24, 48, 96].map((hours) => hours * HOUR);
 
@@ -60,10 +61,11 @@ function marks(past, toX) {
   return (plot) => {
     const { ctx, bbox } = plot;
     const size = 11 * devicePixelRatio;
-    let free = -Infinity;
+    const free = { PHASE: -Infinity, RAISED: -Infinity };
     ctx.save();
     ctx.font = `${size}px system-ui, sans-serif`;
-    ctx.textBaseline = "top";
+    ctx.textBaseline = "bottom";
+    ctx.textAlign = "left";
     for (const it of past.filter((each) => each.kind !== "CLEARED")) {
       const x = plot.valToPos(toX(it.eventMillis), "x", true);
       if (x < bbox.left - 1 || x > bbox.left + bbox.width) continue;
@@ -76,9 +78,9 @@ function marks(past, toX) {
       ctx.stroke();
       const name = isPhase ? words.phase[it.what] : it.what.toLowerCase().replaceAll("_", " ");
       const width = ctx.measureText(name).width;
-      if (x > free && x + width < bbox.left + bbox.width) {
-        ctx.fillText(name, x + 3 * devicePixelRatio, bbox.top + (isPhase ? 0 : size * 1.3));
-        free = x + width + size;
+      if (x > free[it.kind] && x + width < bbox.left + bbox.width + size) {
+        ctx.fillText(name, x, bbox.top - (isPhase ? 0 : size * 1.2) - 2 * devicePixelRatio);
+        free[it.kind] = x + width + size;
       }
     }
     ctx.restore();
@@ -126,6 +128,7 @@ export async function draw([upper, lower], { trace, past, prediction, toX, isClo
     width: Math.max(240, element.clientWidth),
     height,
     legend: { show: false },
+    padding: [NAMES_PIXELS, null, null, null],
     cursor: { drag: { x: true, y: false, setScale: false }, sync: { key: "trace", setSeries: false } },
     select: { show: true },
     hooks: {
@@ -145,7 +148,7 @@ export async function draw([upper, lower], { trace, past, prediction, toX, isClo
   lower.replaceChildren();
   const plots = [
     new UPlot({
-      ...shared(upper, 260, expected(prediction, drawn, toX)),
+      ...shared(upper, 280, expected(prediction, drawn, toX)),
       scales: { x: scaleX, y: { distr: 4, asinh: FOOT_VOLTS, range: (plot, low, high) => [Math.min(-0.005, low), Math.max(0.5, high * 1.25)] } },
       axes: [{ ...time, size: isClock ? 40 : 44 }, axis(words.passage.voltage, {
         splits: (plot) => VOLT_MARKS.filter((mark) => mark >= plot.scales.y.min && mark <= plot.scales.y.max),
@@ -155,7 +158,7 @@ export async function draw([upper, lower], { trace, past, prediction, toX, isClo
       series: [{}, { stroke: colour("ink"), width: 1.4, points, spanGaps: false }],
     }, [drawn.x, drawn.volts], upper),
     new UPlot({
-      ...shared(lower, 160),
+      ...shared(lower, 180),
       scales: { x: scaleX, y: { range: (plot, low, high) => [Math.floor((low ?? 20) - 1), Math.ceil((high ?? 25) + 1)] } },
       axes: [{ ...time, size: isClock ? 40 : 44 }, axis(words.passage.temperature)],
       series: [{}, { stroke: colour("ink"), width: 1.4, points, spanGaps: false }],
