@@ -63,8 +63,9 @@ function showVolts(element, channel) {
 function warmth(channel) {
   const parts = [];
   if (channel.overAmbientKelvin !== null) {
-    const sign = channel.overAmbientKelvin < 0 ? "−" : "+";
-    parts.push(words.rack.overAmbient(`${sign}${Math.abs(channel.overAmbientKelvin).toFixed(1)}`));
+    const size = Math.abs(channel.overAmbientKelvin).toFixed(1);
+    const sign = size === "0.0" ? "" : channel.overAmbientKelvin < 0 ? "−" : "+";
+    parts.push(words.rack.overAmbient(`${sign}${size}`));
   }
   parts.push(degrees(channel.celsius));
   return parts.join(" · ");
