@@ -77,6 +77,10 @@ public enum ProblemKind {
             HttpStatus.CONFLICT,
             "The board cannot do this",
             "Nothing was done. /api/v1/boards says how the board is connected."),
+    NO_LOAD(
+            HttpStatus.UNPROCESSABLE_ENTITY,
+            "No load is named for this",
+            "Nothing was changed. Correct the wish as the detail says; docs/sizing.md tells every rule."),
     TOO_MANY_LISTENERS(
             HttpStatus.SERVICE_UNAVAILABLE,
             "Too many are listening",
