@@ -24,7 +24,7 @@ public final class LoadSizing {
     public static final double SHOWS_NOTHING_VOLTS = 1.0;
 
     private static final double HAIR = 1e-9;
-    private static final double ALIKE = 0.1;
+    private static final double ALIKE = 0.15;
     private static final double MOST_OHMS = 1e6;
 
     private final LoadWish wish;
