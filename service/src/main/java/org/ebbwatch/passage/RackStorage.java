@@ -7,6 +7,7 @@ import java.util.UUID;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.EveningTable;
+import org.ebbwatch.store.IntakeTable;
 import org.ebbwatch.store.MorningTable;
 import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.time.EventClock;
@@ -52,6 +53,9 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Where evening checks are written down; what is written there is committed with the journal. */
     EveningTable evenings();
+
+    /** Where the cards of cells are written down, at once. */
+    IntakeTable intakes();
 
     /** Bytes free on the disk of the records; 0 where nobody can say. */
     long freeBytes();

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.ebbwatch.intake.rule.ProtectionBoard;
+import org.ebbwatch.intake.rule.Voltage;
 import org.ebbwatch.sizing.Discharge.Reached;
 import org.ebbwatch.sizing.SizingAnswer.Landmark;
 import org.ebbwatch.sizing.SizingAnswer.Piece;
@@ -19,9 +20,6 @@ public final class LoadSizing {
 
     /** Resistors are taken so large that they carry at most this share of what they may (common practice, no source). */
     public static final double EASE = 0.5;
-
-    /** A cell below this is taken for dead on arrival, volts. */
-    public static final double SHOWS_NOTHING_VOLTS = 1.0;
 
     private static final double HAIR = 1e-9;
     private static final double ALIKE = 0.15;
@@ -58,7 +56,7 @@ public final class LoadSizing {
         if (wish.cellVolts() > wish.chemistry().highestVolts()) {
             dangers.add(new Refusal.TooManyVolts(wish.chemistry(), wish.cellsInSeries(), wish.cellVolts()));
         }
-        if (wish.cellVolts() < SHOWS_NOTHING_VOLTS) {
+        if (wish.cellVolts() < Voltage.SHOWS_NOTHING_VOLTS) {
             dangers.add(new Refusal.ShowsNothing(wish.cellVolts()));
         }
         return dangers;

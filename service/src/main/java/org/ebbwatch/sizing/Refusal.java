@@ -18,16 +18,12 @@ public sealed interface Refusal {
     record NotForARack(Condition condition) implements Refusal {
         @Override
         public String why() {
-            return "A cell that is " + condition.words() + " is not put on a load.";
+            return "A cell that is " + condition.words() + " is not put on a load: " + condition.danger();
         }
 
         @Override
         public String instead() {
-            return condition.isForGood()
-                    ? "Leave it alone, outdoors or under a hood, in a container that does not burn, away from people and"
-                            + " other cells, and ask who takes damaged cells where you live. docs/safety.md says more."
-                    : "Set it apart, outdoors or under a hood, on a surface that does not burn, until that has passed and a"
-                            + " person has decided anew.";
+            return condition.practice();
         }
     }
 
@@ -85,8 +81,8 @@ public sealed interface Refusal {
 
         @Override
         public String instead() {
-            return "Measure at the cell's own terminals. If it stays so, put it on the slow load of a damaged cell (C/20 of its"
-                    + " rating from full) and let rest and tie-off be the proof: docs/check-in.md, dead on arrival.";
+            return "Measure at the cell's own terminals. If it stays so put no load on it: docs/check-in.md says what becomes of a"
+                    + " cell that is dead on arrival.";
         }
     }
 

@@ -88,7 +88,7 @@ class LoadSizingTest {
             assertThat(1 / sized.perHour()).isCloseTo(11.14, within(0.01));
             assertThat(sized.hardest().share()).isCloseTo(0.098, within(1e-4));
             assertThat(sized.warmest().celsius()).isCloseTo(49.5, within(0.01));
-            assertThat(sized.warmest().touch()).isEqualTo(Touch.NOT_FOR_A_MINUTE);
+            assertThat(sized.warmest().touch()).isEqualTo(Touch.NOT_FOR_MINUTES);
             assertThat(sized.gauge()).isEqualTo(WireGauge.AWG_22);
             assertThat(sized.wireVolts()).isCloseTo(0.0247, within(2e-4));
         }

@@ -34,6 +34,9 @@ public enum Condition {
     /** Fastest discharge of a cell that may be damaged. */
     public static final double FASTEST_RATE_DAMAGED = 1.0 / 20;
 
+    private static final String GENTLE = "Procedure `damaged`, at most C/20, apart from the others.";
+    private static final String LOCAL = " Your local rules, fire service and licensed practice come before this.";
+
     private final Bar bar;
     private final boolean damaged;
 
@@ -83,4 +86,45 @@ public enum Condition {
             case LEAKING -> "leaking";
         };
     }
+
+    /** What it may do, a sentence or more. */
+    public String danger() {
+        return switch (this) {
+            case INTACT -> "nothing is to be seen, and damage inside cannot be.";
+            case UNKNOWN -> "damage that nobody looked for is damage all the same.";
+            case SWOLLEN -> "there is gas inside that burns, and a puffed pouch that is pressed or pierced may catch fire.";
+            case DENTED -> "a dent may have brought its electrodes close; it can short hours later.";
+            case WET -> "water makes hydrogen and heat at live terminals, and may have got inside.";
+            case WARM -> "with nothing connected it heats itself, by a short inside: that may run away.";
+            case CASING_TORN ->
+                "air and moisture get at what burns in it, and what comes out is poison: with moisture it makes hydrogen"
+                        + " fluoride.";
+            case SMELL_OF_SOLVENT -> "solvent that burns gets out, and it has begun to vent; hydrogen fluoride may come with it.";
+            case LEAKING ->
+                "what comes out burns and is poison: with moisture it makes hydrogen fluoride, which goes through skin and"
+                        + " lungs.";
+        };
+    }
+
+    /** What is usually done with it; local rules and licensed practice come before. */
+    public String practice() {
+        return switch (this) {
+            case INTACT -> "Ordinary care.";
+            case UNKNOWN -> "Look at it, smell it, feel it. " + GENTLE;
+            case SWOLLEN -> "Do not press, bend or pierce it. " + GENTLE;
+            case DENTED -> "Leave it apart for a day before you connect it. " + GENTLE;
+            case WET ->
+                "Leave it outdoors, apart, on a surface that does not burn, terminals free, until it is dry; do not heat or shake"
+                        + " it. Then a person looks at it again and decides." + LOCAL;
+            case WARM ->
+                "Keep away from it. If it can be done without danger bring it outdoors, on sand or stone, clear of everything that"
+                        + " burns, and watch it from afar for a day. If it gets hotter, hisses or smells clear the place and call"
+                        + " the fire service. Cold again, a person looks at it and decides." + LOCAL;
+            case CASING_TORN, SMELL_OF_SOLVENT, LEAKING ->
+                "Do not breathe over it; gloves and eye protection. Bring it outdoors or under a hood, singly, into a steel"
+                        + " container with dry sand or vermiculite whose lid cannot build up pressure, away from people, from the"
+                        + " way out and from other cells; label it and ask who takes damaged cells." + LOCAL;
+        };
+    }
+
 }
