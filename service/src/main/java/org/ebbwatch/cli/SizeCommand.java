@@ -37,7 +37,11 @@ import picocli.CommandLine.Spec;
             "Exit code 0: a load; 1: such a load is dangerous or cannot be, and why."
         })
 final class SizeCommand implements Callable<Integer> {
-    @Option(names = "--volts", required = true, paramLabel = "V", description = "measured now, at rest, across the whole")
+    @Option(
+            names = "--volts",
+            required = true,
+            paramLabel = "V",
+            description = "measured now, at rest, across the whole")
     private double volts;
 
     @Option(names = "--ampere-hours", required = true, paramLabel = "AH", description = "rated capacity of one cell")
@@ -65,7 +69,11 @@ final class SizeCommand implements Callable<Integer> {
             description = "none, removed, present or unknown (${DEFAULT-VALUE})")
     private String protectionBoard;
 
-    @Option(names = "--in-series", paramLabel = "N", defaultValue = "1", description = "cells of the pack (${DEFAULT-VALUE})")
+    @Option(
+            names = "--in-series",
+            paramLabel = "N",
+            defaultValue = "1",
+            description = "cells of the pack (${DEFAULT-VALUE})")
     private int cellsInSeries;
 
     @Option(names = "--balance-leads", description = "each cell of the pack has a lead of its own")
@@ -77,7 +85,8 @@ final class SizeCommand implements Callable<Integer> {
     @Option(
             names = "--rate",
             paramLabel = "RATE",
-            description = "or wish: no faster than this, such as C/10; C/10 where nothing is said, C/20 for damaged cells")
+            description =
+                    "or wish: no faster than this, such as C/10; C/10 where nothing is said, C/20 for damaged cells")
     private String rate;
 
     @Option(
@@ -93,7 +102,10 @@ final class SizeCommand implements Callable<Integer> {
             description = "or which are sold: E24 or E96 (${DEFAULT-VALUE})")
     private String values;
 
-    @Option(names = "--watts", paramLabel = "W", description = "rating of those that are sold; any where nothing is said")
+    @Option(
+            names = "--watts",
+            paramLabel = "W",
+            description = "rating of those that are sold; any where nothing is said")
     private Double watts;
 
     @Option(
@@ -106,7 +118,11 @@ final class SizeCommand implements Callable<Integer> {
     @Option(names = "--heatsink", description = "they sit on the heatsink their maker rates them on")
     private boolean heatsink;
 
-    @Option(names = "--air", paramLabel = "C", defaultValue = "25", description = "air around them, degrees (${DEFAULT-VALUE})")
+    @Option(
+            names = "--air",
+            paramLabel = "C",
+            defaultValue = "25",
+            description = "air around them, degrees (${DEFAULT-VALUE})")
     private double airCelsius;
 
     @Option(names = "--awg", paramLabel = "N", description = "gauge of the wire: 18, 20, 22, 24, 26 or 28")
@@ -119,13 +135,25 @@ final class SizeCommand implements Callable<Integer> {
             description = "length of the wire, there and back (${DEFAULT-VALUE})")
     private double wireMetres;
 
-    @Option(names = "--cells", paramLabel = "N", defaultValue = "1", description = "how many on the rack (${DEFAULT-VALUE})")
+    @Option(
+            names = "--cells",
+            paramLabel = "N",
+            defaultValue = "1",
+            description = "how many on the rack (${DEFAULT-VALUE})")
     private int cells;
 
-    @Option(names = "--room", paramLabel = "M3", defaultValue = "30", description = "size of the room (${DEFAULT-VALUE})")
+    @Option(
+            names = "--room",
+            paramLabel = "M3",
+            defaultValue = "30",
+            description = "size of the room (${DEFAULT-VALUE})")
     private double cubicMetres;
 
-    @Option(names = "--rise", paramLabel = "K", defaultValue = "3", description = "by how much it may warm (${DEFAULT-VALUE})")
+    @Option(
+            names = "--rise",
+            paramLabel = "K",
+            defaultValue = "3",
+            description = "by how much it may warm (${DEFAULT-VALUE})")
     private double riseKelvin;
 
     @Spec
@@ -180,14 +208,13 @@ final class SizeCommand implements Callable<Integer> {
         if (drawer != null) {
             return Stock.Drawer.of(drawer, its);
         }
-        return new Stock.Bought(
-                named("--values", values, PreferredSeries.values()), its, Optional.ofNullable(watts));
+        return new Stock.Bought(named("--values", values, PreferredSeries.values()), its, Optional.ofNullable(watts));
     }
 
     private Optional<WireGauge> gauge() {
-        return Optional.ofNullable(awg)
-                .map(number -> WireGauge.ofNumber(number)
-                        .orElseThrow(() -> new IllegalArgumentException("--awg takes 18, 20, 22, 24, 26 or 28, not " + number)));
+        return Optional.ofNullable(awg).map(number -> WireGauge.ofNumber(number)
+                .orElseThrow(
+                        () -> new IllegalArgumentException("--awg takes 18, 20, 22, 24, 26 or 28, not " + number)));
     }
 
     private static <E extends Enum<E>> E named(String option, String text, E[] values) {

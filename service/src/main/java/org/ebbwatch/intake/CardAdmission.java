@@ -70,15 +70,17 @@ public final class CardAdmission implements Admission {
         double given = request.cell().ratedAmpereHours();
         return card.ratedAmpereHours()
                 .filter(rated -> Math.abs(given - rated) > SAME_CAPACITY * rated)
-                .map(rated -> said + "its rating is " + rated + " Ah, not " + given + ". Correct the one that is wrong.");
+                .map(rated ->
+                        said + "its rating is " + rated + " Ah, not " + given + ". Correct the one that is wrong.");
     }
 
     private static Optional<String> inSeries(IntakeFields card, CheckIn request, String said) {
         int onCard = card.cellsInSeries().orElse(1);
         int given = request.cell().string().map(CellString::cells).orElse(1);
         return onCard > 1 && onCard != given
-                ? Optional.of(said + "it is " + onCard + " cells in series. Give each a channel of its own as a string of "
-                        + onCard + ", or take the pack apart and write a card for each.")
+                ? Optional.of(
+                        said + "it is " + onCard + " cells in series. Give each a channel of its own as a string of "
+                                + onCard + ", or take the pack apart and write a card for each.")
                 : Optional.empty();
     }
 
@@ -97,8 +99,11 @@ public final class CardAdmission implements Admission {
         if (rate.isEmpty() || card.measuredVolts().isEmpty()) {
             return Optional.empty();
         }
-        int strings = request.cell().string().map(CellString::cells).orElse(1) / card.cellsInSeries().orElse(1);
-        double least = strings * card.measuredVolts().get() / (rate.get() * request.cell().ratedAmpereHours());
+        int strings = request.cell().string().map(CellString::cells).orElse(1)
+                / card.cellsInSeries().orElse(1);
+        double least = strings
+                * card.measuredVolts().get()
+                / (rate.get() * request.cell().ratedAmpereHours());
         return ohms * LOAD_LEEWAY < least
                 ? Optional.of(String.format(
                         Locale.ROOT,

@@ -186,7 +186,8 @@ public final class IntakeDesk {
         IntakeFields card = request.fields()
                 .over(request.fields().bearsOnVolts() ? record.card().unexplained() : record.card());
         Optional<Condition> condition = record.card().condition();
-        if (condition.filter(Condition::isForGood).isPresent() && !card.condition().equals(condition)) {
+        if (condition.filter(Condition::isForGood).isPresent()
+                && !card.condition().equals(condition)) {
             return new StaysOut(request.tag(), condition.get());
         }
         Optional<IntakeReply> unfit = unfit(card);

@@ -28,7 +28,8 @@ final class IntakeJson {
      */
     static IntakeFields read(String text) {
         try {
-            return RecordJson.fromMap(IntakeFields.class, MAPPER.readValue(text, Argument.mapOf(String.class, Object.class)));
+            return RecordJson.fromMap(
+                    IntakeFields.class, MAPPER.readValue(text, Argument.mapOf(String.class, Object.class)));
         } catch (IOException e) {
             throw new IllegalArgumentException("not a card: " + text, e);
         }

@@ -45,5 +45,4 @@ public sealed interface IntakeReply {
 
     /** The records cannot be written or read now. */
     record RecordsAway(String why) implements IntakeReply {}
-
 }

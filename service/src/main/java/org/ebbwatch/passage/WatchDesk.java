@@ -49,11 +49,7 @@ public final class WatchDesk implements RackDesk {
     private final Admission admission;
 
     public WatchDesk(
-            RackWatch watch,
-            RackStorage storage,
-            BoardControl control,
-            LongSupplier wallMillis,
-            Admission admission) {
+            RackWatch watch, RackStorage storage, BoardControl control, LongSupplier wallMillis, Admission admission) {
         this.watch = watch;
         this.receipts = new ReceiptBook(storage.receipts());
         this.storage = storage;

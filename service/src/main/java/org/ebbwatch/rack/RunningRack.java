@@ -142,8 +142,7 @@ public final class RunningRack
         IntakeBook cards = IntakeBook.of(storage.intakes());
         this.intakes = new IntakeDesk(cards, storage::tags, clock);
         this.admission = new CardAdmission(cards);
-        this.people =
-                new WatchDesk(watch, storage, connected, () -> clock.now().wallMillis(), admission);
+        this.people = new WatchDesk(watch, storage, connected, () -> clock.now().wallMillis(), admission);
         this.evening = new EveningDesk(
                 watch, connected, desk, clerk, storage, ids, clock, connected::counts, storage::freeBytes);
         watch.afterEachScan(evening::scanned);

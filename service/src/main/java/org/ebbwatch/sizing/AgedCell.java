@@ -32,8 +32,7 @@ record AgedCell(OpenCircuit openCircuit, double ampereHours, double ohms) {
 
     /** An old cell of which only the label is known. */
     static AgedCell ofLabel(Chemistry chemistry, double ratedAmpereHours) {
-        return new AgedCell(
-                OpenCircuit.of(chemistry), HEALTH * ratedAmpereHours, OHM_AMPERE_HOURS / ratedAmpereHours);
+        return new AgedCell(OpenCircuit.of(chemistry), HEALTH * ratedAmpereHours, OHM_AMPERE_HOURS / ratedAmpereHours);
     }
 
     /** Resistance that counts as there at once, ohms. */

@@ -78,8 +78,8 @@ public final class LoadSizing {
                 .filter(network -> network.ohms() >= leastOhms * (1 - HAIR))
                 .min(fitness(target));
         if (best.isEmpty()) {
-            return new Refused(List.of(new Refusal.NothingFits(
-                    within ? leastOhms : target, within ? target : Double.POSITIVE_INFINITY)));
+            return new Refused(List.of(
+                    new Refusal.NothingFits(within ? leastOhms : target, within ? target : Double.POSITIVE_INFINITY)));
         }
         Optional<Refusal> tooMuch = tooMuch(best.get());
         return tooMuch.isPresent() ? new Refused(List.of(tooMuch.get())) : sized(best.get());
@@ -162,8 +162,10 @@ public final class LoadSizing {
                     wish.surroundings().airCelsius()));
         }
         double amperes = wish.packVolts() / network.ohms();
-        Optional<WireGauge> gauge =
-                wish.surroundings().wire().or(() -> WireGauge.enoughFor(amperes)).or(() -> Optional.of(WireGauge.AWG_18));
+        Optional<WireGauge> gauge = wish.surroundings()
+                .wire()
+                .or(() -> WireGauge.enoughFor(amperes))
+                .or(() -> Optional.of(WireGauge.AWG_18));
         return gauge.filter(it -> it.mayCarryAmperes() < amperes).map(it -> new Refusal.WireTooThin(it, amperes));
     }
 

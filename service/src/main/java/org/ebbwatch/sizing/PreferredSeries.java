@@ -5,8 +5,7 @@ import java.util.Arrays;
 /** Values in which resistors are made (IEC 60063). */
 public enum PreferredSeries {
     /** Two digits, a table: eight of its values are not those a formula would give. */
-    E24(
-            10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91),
+    E24(10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91),
     /** Three digits, the 96th roots of ten rounded. */
     E96(rounded(96));
 

@@ -45,7 +45,8 @@ public sealed interface Refusal {
     record NoBalanceLeads(int cellsInSeries) implements Refusal {
         @Override
         public String why() {
-            return "In a string of " + cellsInSeries + " cells the weakest is empty first and the others then drive it below"
+            return "In a string of " + cellsInSeries
+                    + " cells the weakest is empty first and the others then drive it below"
                     + " 0 V: it is reversed, and may short inside. Without a lead to each cell nobody sees it.";
         }
 
@@ -75,7 +76,8 @@ public sealed interface Refusal {
     record ShowsNothing(double cellVolts) implements Refusal {
         @Override
         public String why() {
-            return plain(cellVolts) + " V a cell: it is dead on arrival, or something is open between its terminals and you."
+            return plain(cellVolts)
+                    + " V a cell: it is dead on arrival, or something is open between its terminals and you."
                     + " What it holds cannot be told from that, so no time can.";
         }
 
@@ -92,12 +94,12 @@ public sealed interface Refusal {
      * @param perHour asked for, in the first moment
      * @param soonestHours to 0.1 V at the fastest allowed
      */
-    record TooFast(Condition condition, double perHour, double fastestPerHour, double soonestHours)
-            implements Refusal {
+    record TooFast(Condition condition, double perHour, double fastestPerHour, double soonestHours) implements Refusal {
         @Override
         public String why() {
             return "That begins at C/" + plain(1 / perHour) + ". A cell that is " + condition.words()
-                    + " is emptied at C/" + plain(1 / fastestPerHour) + " or slower here: faster warms it, and what was taken"
+                    + " is emptied at C/" + plain(1 / fastestPerHour)
+                    + " or slower here: faster warms it, and what was taken"
                     + " out too fast comes back at rest.";
         }
 
@@ -128,8 +130,9 @@ public sealed interface Refusal {
     record OverRating(String network, double watts, double mayCarryWatts, double airCelsius) implements Refusal {
         @Override
         public String why() {
-            return "Of " + network + " one would carry " + plain(watts) + " W in the first moment; where it stands, in air of "
-                    + plain(airCelsius) + " degrees, it may carry " + plain(mayCarryWatts) + " W.";
+            return "Of " + network + " one would carry " + plain(watts)
+                    + " W in the first moment; where it stands, in air of " + plain(airCelsius)
+                    + " degrees, it may carry " + plain(mayCarryWatts) + " W.";
         }
 
         @Override
@@ -142,8 +145,8 @@ public sealed interface Refusal {
     record WireTooThin(WireGauge gauge, double amperes) implements Refusal {
         @Override
         public String why() {
-            return "AWG " + gauge.number() + " may carry " + plain(gauge.mayCarryAmperes()) + " A in a bundle; " + plain(amperes)
-                    + " A would flow.";
+            return "AWG " + gauge.number() + " may carry " + plain(gauge.mayCarryAmperes()) + " A in a bundle; "
+                    + plain(amperes) + " A would flow.";
         }
 
         @Override

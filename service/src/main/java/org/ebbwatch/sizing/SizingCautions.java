@@ -5,6 +5,7 @@ import static org.ebbwatch.sizing.Ranges.plain;
 import java.util.ArrayList;
 import java.util.List;
 import org.ebbwatch.intake.rule.CellChemistry;
+import org.ebbwatch.intake.rule.Danger;
 import org.ebbwatch.intake.rule.ProtectionBoard;
 import org.ebbwatch.sizing.SizingAnswer.Piece;
 import org.ebbwatch.sizing.SizingAnswer.Sized;
@@ -21,7 +22,7 @@ final class SizingCautions {
         List<String> cautions = new ArrayList<>();
         Piece warmest = sized.warmest();
         if (warmest.touch() != Touch.HARMLESS) {
-            cautions.add("Hot resistor: at " + plain(Math.rint(warmest.celsius())) + " degrees its surface "
+            cautions.add(Danger.HOT_RESISTOR.words() + " At " + plain(Math.rint(warmest.celsius())) + " degrees its surface "
                     + warmest.touch().words() + "." + cooler(wish, warmest));
         }
         Piece hardest = sized.hardest();
@@ -30,27 +31,33 @@ final class SizingCautions {
                     + " % of what it may. Common practice is at most half: take a higher rating where you can.");
         }
         if (wish.cellsInSeries() > 1) {
-            cautions.add("A string: watch every cell by its own lead and open the load when the first falls below 0 V. The"
-                    + " weakest reverses first, long before the pack shows 0 V.");
+            cautions.add(
+                    "A string: watch every cell by its own lead and open the load when the first falls below 0 V. The"
+                            + " weakest reverses first, long before the pack shows 0 V.");
         }
         if (wish.protectionBoard() == ProtectionBoard.UNKNOWN) {
-            cautions.add("Look for a protection board before the load goes on: through one the cell is never emptied, and its"
-                    + " 0 V mean nothing.");
+            cautions.add(
+                    "Look for a protection board before the load goes on: through one the cell is never emptied, and its"
+                            + " 0 V mean nothing.");
         }
         if (wish.condition().isDamaged()) {
-            cautions.add("Treated as damaged: at most C/20, procedure `damaged`. Do not press, bend or pierce it, least of all"
-                    + " a swollen one.");
+            cautions.add(
+                    "Treated as damaged: at most C/20, procedure `damaged`. Do not press, bend or pierce it, least of all"
+                            + " a swollen one.");
         }
         if (wish.chemistry() == CellChemistry.UNKNOWN) {
-            cautions.add("Nobody knows its chemistry; it is taken for layered oxide. Iron phosphate takes about as long, and"
-                    + " holds less.");
+            cautions.add(
+                    "Nobody knows its chemistry; it is taken for layered oxide. Iron phosphate takes about as long, and"
+                            + " holds less.");
         }
         if (wish.cells() > sized.atOnce()) {
-            cautions.add("The room warms by more than " + plain(wish.surroundings().room().riseKelvin())
-                    + " K if all " + wish.cells() + " are put on at once: begin with " + sized.atOnce() + '.');
+            cautions.add("The room warms by more than "
+                    + plain(wish.surroundings().room().riseKelvin()) + " K if all " + wish.cells()
+                    + " are put on at once: begin with " + sized.atOnce() + '.');
         }
-        cautions.add("Nothing on a load for so long is left alone on wood or under a shelf. Watch the first hour yourself."
-                + " Your local code comes first.");
+        cautions.add(
+                "Nothing on a load for so long is left alone on wood or under a shelf. Watch the first hour yourself."
+                        + " Your local code comes first.");
         return cautions;
     }
 
@@ -62,6 +69,7 @@ final class SizingCautions {
         double rating = warmest.resistor()
                 .build()
                 .ratingFor(warmest.watts(), wish.surroundings().mounting(), air, COOLER_CELSIUS);
-        return " A rating of " + plain(Math.ceil(rating)) + " W or more keeps it below " + plain(COOLER_CELSIUS) + " degrees.";
+        return " A rating of " + plain(Math.ceil(rating)) + " W or more keeps it below " + plain(COOLER_CELSIUS)
+                + " degrees.";
     }
 }

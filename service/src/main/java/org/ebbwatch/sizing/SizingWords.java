@@ -41,7 +41,8 @@ final class SizingWords {
         add(
                 "rate",
                 "C/" + plain(1 / sized.perHour()),
-                plain(wish.ratedAmpereHours()) + " Ah / " + plain(sized.amperes()) + " A, in hours; this cell is not emptied faster than C/"
+                plain(wish.ratedAmpereHours()) + " Ah / " + plain(sized.amperes())
+                        + " A, in hours; this cell is not emptied faster than C/"
                         + plain(1 / wish.condition().fastestRate().orElseThrow()));
         add(
                 "power",
@@ -56,15 +57,16 @@ final class SizingWords {
                 plain(100 * hardest.share()) + " % used",
                 plain(hardest.watts()) + " W in the one that works hardest; in air of "
                         + plain(wish.surroundings().airCelsius()) + " degrees "
-                        + (wish.surroundings().mounting() == Mounting.HEATSINK ? "on its heatsink" : "without a heatsink")
-                        + " it may carry " + plain(hardest.mayCarryWatts()) + " W of its " + plain(
-                                hardest.resistor().ratedWatts()) + " W");
+                        + (wish.surroundings().mounting() == Mounting.HEATSINK
+                                ? "on its heatsink"
+                                : "without a heatsink")
+                        + " it may carry " + plain(hardest.mayCarryWatts()) + " W of its "
+                        + plain(hardest.resistor().ratedWatts()) + " W");
         Piece warmest = sized.warmest();
         add(
                 "surface",
                 plain(Math.rint(warmest.celsius())) + " degrees C",
-                "by the slope of its derating curve; "
-                        + warmest.touch().words());
+                "by the slope of its derating curve; " + warmest.touch().words());
     }
 
     private void wire() {

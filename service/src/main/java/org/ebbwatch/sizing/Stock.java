@@ -68,8 +68,8 @@ public sealed interface Stock {
         /** Most kinds of resistors in a drawer: four of more make too many loads to try. */
         public static final int MOST_KINDS = 12;
 
-        private static final Pattern ENTRY = Pattern.compile(
-                "\\s*(\\d{1,6}(?:\\.\\d{1,3})?):(\\d{1,4}(?:\\.\\d{1,3})?)(?::(\\d{1,4}))?\\s*");
+        private static final Pattern ENTRY =
+                Pattern.compile("\\s*(\\d{1,6}(?:\\.\\d{1,3})?):(\\d{1,4}(?:\\.\\d{1,3})?)(?::(\\d{1,4}))?\\s*");
 
         /** So many of one kind. */
         public record Kind(Resistor resistor, int count) {
@@ -88,11 +88,12 @@ public sealed interface Stock {
             for (String entry : list.split(",", -1)) {
                 Matcher parts = ENTRY.matcher(entry);
                 if (!parts.matches()) {
-                    throw new IllegalArgumentException("the drawer takes OHMS:WATTS or OHMS:WATTS:COUNT, separated by commas,"
-                            + " such as 22:10,10:5:4; \"" + shortened(entry.strip()) + "\" is neither");
+                    throw new IllegalArgumentException(
+                            "the drawer takes OHMS:WATTS or OHMS:WATTS:COUNT, separated by commas,"
+                                    + " such as 22:10,10:5:4; \"" + shortened(entry.strip()) + "\" is neither");
                 }
-                var resistor = new Resistor(
-                        Double.parseDouble(parts.group(1)), Double.parseDouble(parts.group(2)), build);
+                var resistor =
+                        new Resistor(Double.parseDouble(parts.group(1)), Double.parseDouble(parts.group(2)), build);
                 kinds.add(new Kind(resistor, parts.group(3) == null ? 1 : Integer.parseInt(parts.group(3))));
             }
             return new Drawer(kinds);
@@ -109,11 +110,12 @@ public sealed interface Stock {
 
         @Override
         public List<Network> candidates(double targetOhms, boolean atLeast) {
-            return new Combinations(kinds).all().stream()
-                    .filter(network -> atLeast
-                            ? network.ohms() >= targetOhms * (1 - 1e-9)
-                            : network.ohms() <= targetOhms * (1 + 1e-9))
-                    .toList();
+            return new Combinations(kinds)
+                    .all().stream()
+                            .filter(network -> atLeast
+                                    ? network.ohms() >= targetOhms * (1 - 1e-9)
+                                    : network.ohms() <= targetOhms * (1 + 1e-9))
+                            .toList();
         }
     }
 }

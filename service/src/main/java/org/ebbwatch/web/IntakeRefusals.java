@@ -38,7 +38,8 @@ final class IntakeRefusals {
             return new ProblemException(ProblemKind.BAD_BODY, "The field " + missing.field() + " is missing.");
         }
         if (reply instanceof IntakeReply.VoltsUnfit unfit) {
-            return new ProblemException(ProblemKind.BAD_BODY, "measuredVolts: " + unfit.why() + ' ' + toDo(unfit.voltage()));
+            return new ProblemException(
+                    ProblemKind.BAD_BODY, "measuredVolts: " + unfit.why() + ' ' + toDo(unfit.voltage()));
         }
         if (reply instanceof IntakeReply.StaysOut out) {
             return new ProblemException(ProblemKind.STAYS_OUT, staysOut(out.tag(), out.condition()));
@@ -54,7 +55,8 @@ final class IntakeRefusals {
         }
         if (reply instanceof IntakeReply.Stale stale) {
             return ProblemException.stale(
-                    "You saw revision " + stale.seen() + " of the card, it is now " + stale.current() + '.', stale.current());
+                    "You saw revision " + stale.seen() + " of the card, it is now " + stale.current() + '.',
+                    stale.current());
         }
         if (reply instanceof IntakeReply.KeyUsed used) {
             return new ProblemException(

@@ -1,7 +1,6 @@
 package org.ebbwatch.web;
 
 import io.micronaut.context.annotation.Requires;
-import io.micronaut.core.annotation.Nullable;
 import io.micronaut.http.HttpHeaders;
 import io.micronaut.http.HttpResponse;
 import io.micronaut.http.MediaType;
@@ -69,11 +68,10 @@ class PhotoRoutes {
             String tag,
             @Parameter(required = true) @Header(name = HttpHeaders.IF_MATCH, defaultValue = "") String seen,
             @Parameter(required = true) @Header(name = Guard.KEY, defaultValue = "") String key,
-            @Nullable @Body byte[] content) {
+            @Body byte[] content) {
         String itsKey = Guard.key(key);
-        byte[] given = content == null ? new byte[0] : content;
         IntakeRecord record = IntakeRefusals.done(
-                desk.ask(new Photograph(tag, Math.toIntExact(Guard.seen(seen)), given, OPERATOR), itsKey));
+                desk.ask(new Photograph(tag, Math.toIntExact(Guard.seen(seen)), content, OPERATOR), itsKey));
         return HttpResponse.ok(IntakeAnswer.of(record)).header(HttpHeaders.ETAG, IntakeRoutes.tag(record));
     }
 
@@ -93,8 +91,9 @@ class PhotoRoutes {
             })
     HttpResponse<byte[]> photo(String tag) {
         Optional<CellPhoto> photo = desk.records().tagged(tag).flatMap(desk.records()::photo);
-        return photo.map(it -> HttpResponse.ok(it.content()).contentType(it.type().mediaType()))
-                .orElseThrow(() -> new ProblemException(
-                        ProblemKind.UNKNOWN_CARD, "There is no photo of a cell \"" + tag + "\"."));
+        return photo.map(it ->
+                        HttpResponse.ok(it.content()).contentType(it.type().mediaType()))
+                .orElseThrow(() ->
+                        new ProblemException(ProblemKind.UNKNOWN_CARD, "There is no photo of a cell \"" + tag + "\"."));
     }
 }

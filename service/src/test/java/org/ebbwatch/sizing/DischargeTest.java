@@ -176,6 +176,7 @@ class DischargeTest {
         AgedCell cell = AgedCell.ofLabel(Chemistry.LAYERED_OXIDE, 2.6);
         double there = cell.openCircuit().stateOfCharge(2.619);
 
-        assertThat((cell.promptOhms(there) + cell.laggingOhms(there)) / cell.ohms()).isBetween(22.0, 31.0);
+        assertThat((cell.promptOhms(there) + cell.laggingOhms(there)) / cell.ohms())
+                .isBetween(22.0, 31.0);
     }
 }

@@ -45,8 +45,7 @@ class NetworkTest {
                 .extracting(Carried::watts)
                 .usingComparatorForType((a, b) -> Math.abs(a - b) < 2e-4 ? 0 : 1, Double.class)
                 .containsExactly(0.4928, 0.1782, 0.2614);
-        assertThat(network.words())
-                .isEqualTo("10 ohm 5 W in series with (22 ohm 5 W in parallel with 15 ohm 5 W)");
+        assertThat(network.words()).isEqualTo("10 ohm 5 W in series with (22 ohm 5 W in parallel with 15 ohm 5 W)");
     }
 
     @Property
@@ -59,11 +58,15 @@ class NetworkTest {
             @ForAll @DoubleRange(min = 0.1, max = 50) double volts) {
         Network network =
                 switch (shape) {
-                    case 0 -> Network.inSeries(Network.inParallel(ohms(a), ohms(b)), Network.inParallel(ohms(c), ohms(d)));
-                    case 1 -> Network.inParallel(Network.inSeries(ohms(a), ohms(b)), Network.inSeries(ohms(c), ohms(d)));
-                    case 2 -> Network.inParallel(ohms(a), Network.inSeries(ohms(b), Network.inParallel(ohms(c), ohms(d))));
+                    case 0 ->
+                        Network.inSeries(Network.inParallel(ohms(a), ohms(b)), Network.inParallel(ohms(c), ohms(d)));
+                    case 1 ->
+                        Network.inParallel(Network.inSeries(ohms(a), ohms(b)), Network.inSeries(ohms(c), ohms(d)));
+                    case 2 ->
+                        Network.inParallel(ohms(a), Network.inSeries(ohms(b), Network.inParallel(ohms(c), ohms(d))));
                     case 3 -> Network.inSeries(ohms(a), Network.inSeries(ohms(b), Network.inSeries(ohms(c), ohms(d))));
-                    default -> Network.inParallel(ohms(a), Network.inParallel(ohms(b), Network.inParallel(ohms(c), ohms(d))));
+                    default ->
+                        Network.inParallel(ohms(a), Network.inParallel(ohms(b), Network.inParallel(ohms(c), ohms(d))));
                 };
         double whole = volts * volts / network.ohms();
 
@@ -96,7 +99,20 @@ class NetworkTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"", "22", "22:", "22:10;3", "22:10:0", "abc", "22:10,", "1e3:5", "-22:5", "22:0", "0:5", "22:10:4:1"})
+            strings = {
+                "",
+                "22",
+                "22:",
+                "22:10;3",
+                "22:10:0",
+                "abc",
+                "22:10,",
+                "1e3:5",
+                "-22:5",
+                "22:0",
+                "0:5",
+                "22:10:4:1"
+            })
     void a_drawer_that_cannot_be_read_is_refused_with_how_it_is_written(String list) {
         assertThatThrownBy(() -> Drawer.of(list, ResistorBuild.CEMENT))
                 .isInstanceOf(IllegalArgumentException.class)

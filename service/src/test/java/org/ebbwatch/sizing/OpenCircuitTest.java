@@ -15,8 +15,21 @@ class OpenCircuitTest {
     /** Computed from the formulas of Chen et al. 2020 as PyBaMM carries them. */
     @ParameterizedTest
     @CsvSource({
-        "-3, 1.290", "-2, 1.834", "-1, 2.221", "-0.5, 2.371", "0, 2.498", "0.5, 2.605", "1, 2.695", "2, 2.837",
-        "3, 2.940", "5, 3.073", "10, 3.258", "20, 3.449", "50, 3.708", "80, 4.022", "100, 4.193"
+        "-3, 1.290",
+        "-2, 1.834",
+        "-1, 2.221",
+        "-0.5, 2.371",
+        "0, 2.498",
+        "0.5, 2.605",
+        "1, 2.695",
+        "2, 2.837",
+        "3, 2.940",
+        "5, 3.073",
+        "10, 3.258",
+        "20, 3.449",
+        "50, 3.708",
+        "80, 4.022",
+        "100, 4.193"
     })
     void nickel_oxide_against_graphite_shows_what_was_published(double percent, double volts) {
         assertThat(OpenCircuit.LAYERED_OXIDE.volts(percent / 100)).isCloseTo(volts, within(0.001));
@@ -38,9 +51,11 @@ class OpenCircuitTest {
 
     @Property
     void less_charge_never_shows_more_volts(
-            @ForAll @DoubleRange(min = -0.05, max = 1) double one, @ForAll @DoubleRange(min = -0.05, max = 1) double other) {
+            @ForAll @DoubleRange(min = -0.05, max = 1) double one,
+            @ForAll @DoubleRange(min = -0.05, max = 1) double other) {
         for (OpenCircuit curve : OpenCircuit.values()) {
-            assertThat(curve.volts(Math.min(one, other))).isLessThanOrEqualTo(curve.volts(Math.max(one, other)) + 1e-12);
+            assertThat(curve.volts(Math.min(one, other)))
+                    .isLessThanOrEqualTo(curve.volts(Math.max(one, other)) + 1e-12);
         }
     }
 

@@ -19,12 +19,23 @@ class ResistorTest {
     @ParameterizedTest
     @CsvSource({
         // 50 W aluminium on its heatsink: 50 * (200 - T) / 175
-        "ALUMINIUM, 50, 25, 50", "ALUMINIUM, 50, 40, 45.7", "ALUMINIUM, 50, 50, 42.9", "ALUMINIUM, 50, 70, 37.1",
-        "ALUMINIUM, 50, 100, 28.6", "ALUMINIUM, 50, 150, 14.3", "ALUMINIUM, 50, 200, 0",
+        "ALUMINIUM, 50, 25, 50",
+        "ALUMINIUM, 50, 40, 45.7",
+        "ALUMINIUM, 50, 50, 42.9",
+        "ALUMINIUM, 50, 70, 37.1",
+        "ALUMINIUM, 50, 100, 28.6",
+        "ALUMINIUM, 50, 150, 14.3",
+        "ALUMINIUM, 50, 200, 0",
         // 10 W film: 10 * (155 - T) / 85
-        "FILM, 10, 70, 10", "FILM, 10, 85, 8.24", "FILM, 10, 100, 6.47", "FILM, 10, 125, 3.53",
+        "FILM, 10, 70, 10",
+        "FILM, 10, 85, 8.24",
+        "FILM, 10, 100, 6.47",
+        "FILM, 10, 125, 3.53",
         // 10 W cement: 10 * (275 - T) / 250
-        "CEMENT, 10, 25, 10", "CEMENT, 10, 70, 8.2", "CEMENT, 10, 100, 7.0", "CEMENT, 10, 150, 5.0"
+        "CEMENT, 10, 25, 10",
+        "CEMENT, 10, 70, 8.2",
+        "CEMENT, 10, 100, 7.0",
+        "CEMENT, 10, 150, 5.0"
     })
     void a_rating_falls_along_a_straight_line(ResistorBuild build, double rated, double celsius, double mayCarry) {
         assertThat(build.mayCarry(rated, HEATSINK, celsius)).isCloseTo(mayCarry, within(0.05));
@@ -64,8 +75,14 @@ class ResistorTest {
     /** Thresholds of ISO 13732-1 for uncoated metal (from memory): 43 at 8 h, 48 at 10 min, 51 at 1 min, 60 within 5 s. */
     @ParameterizedTest
     @CsvSource({
-        "42.9, HARMLESS", "43, NOT_FOR_HOURS", "47.9, NOT_FOR_HOURS", "48, NOT_FOR_MINUTES", "51, NOT_FOR_A_MINUTE",
-        "59.9, NOT_FOR_A_MINUTE", "60, BURNS", "300, BURNS"
+        "42.9, HARMLESS",
+        "43, NOT_FOR_HOURS",
+        "47.9, NOT_FOR_HOURS",
+        "48, NOT_FOR_MINUTES",
+        "51, NOT_FOR_A_MINUTE",
+        "59.9, NOT_FOR_A_MINUTE",
+        "60, BURNS",
+        "300, BURNS"
     })
     void what_burns_skin_is_said(double celsius, Touch touch) {
         assertThat(Touch.at(celsius)).isEqualTo(touch);

@@ -23,7 +23,9 @@ final class JpegSegments {
     private static final Set<Integer> TABLES = Set.of(0xDB, 0xC4, 0xDD);
 
     private static final int ADOBE_LENGTH = 14;
-    private static final byte[] JFIF = {(byte) 0xFF, (byte) 0xE0, 0, 16, 'J', 'F', 'I', 'F', 0, 1, 2, 0, 0, 1, 0, 1, 0, 0};
+    private static final byte[] JFIF = {
+        (byte) 0xFF, (byte) 0xE0, 0, 16, 'J', 'F', 'I', 'F', 0, 1, 2, 0, 0, 1, 0, 1, 0, 0
+    };
 
     private final byte[] in;
     private final ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -144,10 +146,42 @@ final class JpegSegments {
 
     private void writeOrientation(int orientation) {
         byte[] exif = {
-            (byte) 0xFF, (byte) APP1, 0, 34, 'E', 'x', 'i', 'f', 0, 0, // length 34
-            'M', 'M', 0, 42, 0, 0, 0, 8, // big-endian, first directory at 8
-            0, 1, 1, 0x12, 0, 3, 0, 0, 0, 1, 0, (byte) orientation, 0, 0, // one entry: orientation, a short
-            0, 0, 0, 0 // no further directory
+            (byte) 0xFF,
+            (byte) APP1,
+            0,
+            34,
+            'E',
+            'x',
+            'i',
+            'f',
+            0,
+            0, // length 34
+            'M',
+            'M',
+            0,
+            42,
+            0,
+            0,
+            0,
+            8, // big-endian, first directory at 8
+            0,
+            1,
+            1,
+            0x12,
+            0,
+            3,
+            0,
+            0,
+            0,
+            1,
+            0,
+            (byte) orientation,
+            0,
+            0, // one entry: orientation, a short
+            0,
+            0,
+            0,
+            0 // no further directory
         };
         out.writeBytes(exif);
     }

@@ -86,7 +86,10 @@ final class PngChunks {
     }
 
     private long number(int from) {
-        return (in[from] & 0xFFL) << 24 | (in[from + 1] & 0xFFL) << 16 | (in[from + 2] & 0xFFL) << 8 | in[from + 3] & 0xFFL;
+        return (in[from] & 0xFFL) << 24
+                | (in[from + 1] & 0xFFL) << 16
+                | (in[from + 2] & 0xFFL) << 8
+                | in[from + 3] & 0xFFL;
     }
 
     private static UnfitPhotoException damaged(String what) {

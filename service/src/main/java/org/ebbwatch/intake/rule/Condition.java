@@ -92,14 +92,16 @@ public enum Condition {
         return switch (this) {
             case INTACT -> "nothing is to be seen, and damage inside cannot be.";
             case UNKNOWN -> "damage that nobody looked for is damage all the same.";
-            case SWOLLEN -> "there is gas inside that burns, and a puffed pouch that is pressed or pierced may catch fire.";
+            case SWOLLEN ->
+                "there is gas inside that burns, and a puffed pouch that is pressed or pierced may catch fire.";
             case DENTED -> "a dent may have brought its electrodes close; it can short hours later.";
             case WET -> "water makes hydrogen and heat at live terminals, and may have got inside.";
             case WARM -> "with nothing connected it heats itself, by a short inside: that may run away.";
             case CASING_TORN ->
                 "air and moisture get at what burns in it, and what comes out is poison: with moisture it makes hydrogen"
                         + " fluoride.";
-            case SMELL_OF_SOLVENT -> "solvent that burns gets out, and it has begun to vent; hydrogen fluoride may come with it.";
+            case SMELL_OF_SOLVENT ->
+                "solvent that burns gets out, and it has begun to vent; hydrogen fluoride may come with it.";
             case LEAKING ->
                 "what comes out burns and is poison: with moisture it makes hydrogen fluoride, which goes through skin and"
                         + " lungs.";
@@ -111,7 +113,7 @@ public enum Condition {
         return switch (this) {
             case INTACT -> "Ordinary care.";
             case UNKNOWN -> "Look at it, smell it, feel it. " + GENTLE;
-            case SWOLLEN -> "Do not press, bend or pierce it. " + GENTLE;
+            case SWOLLEN -> "Leave it as it lies, with room to swell further. " + GENTLE;
             case DENTED -> "Leave it apart for a day before you connect it. " + GENTLE;
             case WET ->
                 "Leave it outdoors, apart, on a surface that does not burn, terminals free, until it is dry; do not heat or shake"
@@ -126,5 +128,4 @@ public enum Condition {
                         + " way out and from other cells; label it and ask who takes damaged cells." + LOCAL;
         };
     }
-
 }

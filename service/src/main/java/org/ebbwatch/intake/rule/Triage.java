@@ -56,24 +56,32 @@ public record Triage(List<Objection> objections, List<String> cautions) {
             cautions.add("Treated as damaged: " + condition.danger() + ' ' + condition.practice());
         }
         if (board == ProtectionBoard.UNKNOWN) {
-            cautions.add("Look for a protection board. Behind one the cell will never be empty: at some 2.4 V the terminals fall to"
-                    + " 0 V while the cell keeps what it holds. The watch would find CUT_OFF and hold the cell.");
+            cautions.add(
+                    "Look for a protection board. Behind one the cell will never be empty: at some 2.4 V the terminals fall to"
+                            + " 0 V while the cell keeps what it holds. The watch would find CUT_OFF and hold the cell.");
         }
         if (volts.isPresent() && Voltage.of(chemistry, inSeries, volts.get()) == Voltage.SHOWS_NOTHING) {
-            cautions.add("Dead on arrival: below 1 V its terminals say nothing about what it holds. A disconnect inside, a"
-                    + " protection board or a broken lead shows the same. The watch holds such a cell as not proven; it is"
-                    + " never released as emptied. Hand it over as a damaged cell that may be charged. Never charge it: below"
-                    + " about 1 V copper has gone into solution, and it may short inside.");
+            cautions.add(
+                    "Dead on arrival: below 1 V its terminals say nothing about what it holds. A disconnect inside, a"
+                            + " protection board or a broken lead shows the same. The watch holds such a cell as not proven; it is"
+                            + " never released as emptied. Hand it over as a damaged cell that may hold charge.");
+            cautions.add(Danger.CHARGED_AGAIN.words());
         }
         if (volts.isPresent() && Voltage.of(chemistry, inSeries, volts.get()) == Voltage.HIGH) {
-            cautions.add("If it was overcharged it is unstable: keep it apart, outdoors, on a surface that does not burn.");
+            cautions.add(
+                    "If it was overcharged it is unstable: keep it apart, outdoors, on a surface that does not burn.");
+        }
+        if (condition == Condition.SWOLLEN) {
+            cautions.add(Danger.PUFFED_POUCH_PIERCED.words());
+        }
+        if (condition.isForGood()) {
+            cautions.add(Danger.HYDROGEN_FLUORIDE.words());
         }
         if (inSeries > 1) {
-            cautions.add("A string of " + inSeries + ": the weakest cell is empty first, is then driven below 0 V by the others and"
-                    + " may short inside. Every cell needs a channel of its own, by its balance leads; better take the pack"
-                    + " apart and empty each cell singly.");
+            cautions.add(Danger.REVERSED_IN_A_STRING.words());
         }
-        cautions.add("Wear eye protection, work on a surface that does not burn and never on wood, cut one lead at a time.");
+        cautions.add("Wear eye protection. " + Danger.BOTH_LEADS_CUT.words());
+        cautions.add(Danger.LEFT_ON_WOOD.words());
         return cautions;
     }
 

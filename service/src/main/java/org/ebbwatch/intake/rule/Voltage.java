@@ -74,6 +74,9 @@ public enum Voltage {
     }
 
     private static String plain(double number) {
-        return new BigDecimal(number).setScale(2, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();
+        return new BigDecimal(number)
+                .setScale(2, RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 }

@@ -98,7 +98,9 @@ public record IntakeAsked(
             return new Name.Given(body.text("tag", NAME_TAKES, NAME).strip());
         }
         return new Name.Numbered(
-                body.isGiven("tagPrefix") ? body.text("tagPrefix", PREFIX_TAKES, PREFIX).strip() : USUAL_PREFIX);
+                body.isGiven("tagPrefix")
+                        ? body.text("tagPrefix", PREFIX_TAKES, PREFIX).strip()
+                        : USUAL_PREFIX);
     }
 
     static String by(Body body) {
