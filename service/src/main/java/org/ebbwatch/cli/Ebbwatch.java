@@ -29,7 +29,8 @@ import picocli.CommandLine.Spec;
             VerifyCommand.class,
             TokenCommand.class,
             EveningCheckCommand.class,
-            MorningReportCommand.class
+            MorningReportCommand.class,
+            SizeCommand.class
         })
 public final class Ebbwatch implements Runnable {
     @Spec

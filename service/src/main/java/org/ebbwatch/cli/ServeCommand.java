@@ -59,12 +59,7 @@ final class ServeCommand implements Callable<Integer> {
         LifeAgent life = LifeWays.agent(rack, rackFile.signOfLife(), System.getenv());
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
         EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
-        rackFile.cells()
-                .forEach(cell -> rack.expect(
-                        cell.board(),
-                        cell.channel(),
-                        card(cell),
-                        procedure(cell).procedure()));
+        rackFile.cells().forEach(cell -> expect(rack, cell, out));
         rackFile.cells().forEach(cell -> advise(cell, out));
         Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(rack, ways, life), "stop"));
         rack.start();
@@ -135,6 +130,11 @@ final class ServeCommand implements Callable<Integer> {
 
     private static BuiltIn procedure(CellEntry cell) {
         return BuiltIn.ofKey(cell.procedure()).orElseThrow();
+    }
+
+    private static void expect(RunningRack rack, CellEntry cell, PrintWriter out) {
+        rack.expect(cell.board(), cell.channel(), card(cell), procedure(cell).procedure())
+                .ifPresent(objection -> out.println("Cell " + cell.tag() + " is NOT watched. " + objection));
     }
 
     private static void advise(CellEntry cell, PrintWriter out) {

@@ -31,6 +31,13 @@ public sealed interface DeskAnswer {
      */
     record UnfitChannel(String board, int channel, String why, List<Integer> fit) implements DeskAnswer {}
 
+    /**
+     * What was written down of the cell before keeps it off the rack.
+     *
+     * @param why and what to do, in sentences
+     */
+    record NotAdmitted(String tag, String why) implements DeskAnswer {}
+
     /** Another passage is in the way: on the channel, or with the same tag. */
     record Taken(String what, UUID by, String tag) implements DeskAnswer {}
 

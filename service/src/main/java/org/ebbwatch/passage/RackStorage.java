@@ -8,6 +8,7 @@ import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.passage.RackSource.Window;
 import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.EveningTable;
+import org.ebbwatch.store.IntakeTable;
 import org.ebbwatch.store.MorningTable;
 import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.time.EventClock;
@@ -56,6 +57,9 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Where evening checks are written down; what is written there is committed with the journal. */
     EveningTable evenings();
+
+    /** Where the cards of cells are written down, at once. */
+    IntakeTable intakes();
 
     /** Bytes free on the disk of the records; 0 where nobody can say. */
     long freeBytes();

@@ -114,13 +114,13 @@ public final class RecordJson {
     }
 
     private static Object read(Class<?> type, Object value, String where) {
-        if (type == double.class) {
+        if (type == double.class || type == Double.class) {
             return value == null ? Double.NaN : number(value, where).doubleValue();
         }
         if (type == long.class) {
             return number(value, where).longValue();
         }
-        if (type == int.class) {
+        if (type == int.class || type == Integer.class) {
             return number(value, where).intValue();
         }
         if (type.isRecord() && value instanceof Map<?, ?> inner) {

@@ -23,6 +23,7 @@ import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.EveningTable;
 import org.ebbwatch.store.H2Database;
+import org.ebbwatch.store.IntakeTable;
 import org.ebbwatch.store.JournalRow;
 import org.ebbwatch.store.JournalStore;
 import org.ebbwatch.store.MorningTable;
@@ -241,6 +242,11 @@ public final class StoredRack implements RackStorage {
     @Override
     public EveningTable evenings() {
         return journal.evenings();
+    }
+
+    @Override
+    public IntakeTable intakes() {
+        return new IntakeTable(database);
     }
 
     @Override

@@ -9,6 +9,7 @@ import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.passage.DeskAnswer.Done;
+import org.ebbwatch.passage.DeskAnswer.NotAdmitted;
 import org.ebbwatch.passage.DeskAnswer.NotNow;
 import org.ebbwatch.passage.DeskAnswer.Stale;
 import org.ebbwatch.passage.DeskAnswer.Taken;
@@ -45,13 +46,16 @@ public final class WatchDesk implements RackDesk {
     private final RackStorage storage;
     private final BoardControl control;
     private final LongSupplier wallMillis;
+    private final Admission admission;
 
-    public WatchDesk(RackWatch watch, RackStorage storage, BoardControl control, LongSupplier wallMillis) {
+    public WatchDesk(
+            RackWatch watch, RackStorage storage, BoardControl control, LongSupplier wallMillis, Admission admission) {
         this.watch = watch;
         this.receipts = new ReceiptBook(storage.receipts());
         this.storage = storage;
         this.control = control;
         this.wallMillis = wallMillis;
+        this.admission = admission;
     }
 
     @Override
@@ -76,6 +80,10 @@ public final class WatchDesk implements RackDesk {
         }
         if (!board.isKnown() || board.eventMillis() < 0) {
             return new Unable(request.board(), "The board " + request.board() + " has not been heard yet.");
+        }
+        Optional<String> objection = admission.objection(request);
+        if (objection.isPresent()) {
+            return new NotAdmitted(request.cell().tag(), objection.get());
         }
         Optional<String> unfit = ChannelFit.forCell(board, request.channel(), request.cell());
         Optional<String> inTheWay = watch.loads().inTheWay(request.board(), request.channel(), request.cell());

@@ -36,13 +36,18 @@ import org.ebbwatch.evening.EveningCheck;
 import org.ebbwatch.evening.EveningChecks;
 import org.ebbwatch.evening.EveningDesk;
 import org.ebbwatch.evening.EveningReply;
+import org.ebbwatch.intake.CardAdmission;
+import org.ebbwatch.intake.IntakeBook;
+import org.ebbwatch.intake.IntakeDesk;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.morning.MorningHour;
+import org.ebbwatch.passage.Admission;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
+import org.ebbwatch.passage.DeskRequest.CheckIn;
 import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.RackDesk;
@@ -70,6 +75,8 @@ public final class RunningRack
     private final Happenings happenings;
     private final RackWatch watch;
     private final RackDesk people;
+    private final IntakeDesk intakes;
+    private final Admission admission;
     private final AlarmDesk desk;
     private final AlarmClerk clerk;
     private final EveningDesk evening;
@@ -134,7 +141,10 @@ public final class RunningRack
                 .map(outbox -> new OutletAgent(outbox, clock))
                 .toList();
         this.watch = new RackWatch(storage, storage, connected, ids, desk, happenings);
-        this.people = new WatchDesk(watch, storage, connected, () -> clock.now().wallMillis());
+        IntakeBook cards = IntakeBook.of(storage.intakes());
+        this.intakes = new IntakeDesk(cards, storage::tags, clock);
+        this.admission = new CardAdmission(cards);
+        this.people = new WatchDesk(watch, storage, connected, () -> clock.now().wallMillis(), admission);
         this.evening = new EveningDesk(
                 watch, connected, desk, clerk, storage, ids, clock, connected::counts, storage::freeBytes);
         watch.afterEachScan(evening::scanned);
@@ -164,13 +174,28 @@ public final class RunningRack
         keeper.start();
     }
 
-    /** Checks a cell in as soon as its board is heard, unless a cell of that tag ever had a passage here. */
-    public void expect(String board, int channel, CellCard cell, Procedure procedure) {
-        lock.run(() -> {
-            if (!storage.tags().contains(cell.tag())) {
+    /**
+     * Checks a cell in as soon as its board is heard, unless a cell of that tag ever had a passage here, or its card keeps it off the
+     * rack.
+     *
+     * @return why its card does
+     */
+    public Optional<String> expect(String board, int channel, CellCard cell, Procedure procedure) {
+        return lock.call(() -> {
+            if (storage.tags().contains(cell.tag())) {
+                return Optional.empty();
+            }
+            Optional<String> objection = admission.objection(new CheckIn(board, channel, cell, procedure));
+            if (objection.isEmpty()) {
                 watch.expectCell(board, channel, cell, procedure);
             }
+            return objection;
         });
+    }
+
+    /** Where the cards of cells are written and read. */
+    public IntakeDesk intakes() {
+        return intakes;
     }
 
     /** Sends a morning report at that hour by the outlets of these names; to be asked for before {@link #start}. */

@@ -115,7 +115,7 @@ final class AcknowledgePage {
         return "      <p>" + escaped(text) + "</p>\n";
     }
 
-    private static String escaped(String text) {
+    static String escaped(String text) {
         return text.replace("&", "&amp;")
                 .replace("<", "&lt;")
                 .replace(">", "&gt;")

@@ -3,6 +3,7 @@ package org.ebbwatch.web;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskAnswer.Done;
 import org.ebbwatch.passage.DeskAnswer.KeyUsed;
+import org.ebbwatch.passage.DeskAnswer.NotAdmitted;
 import org.ebbwatch.passage.DeskAnswer.NotNow;
 import org.ebbwatch.passage.DeskAnswer.Stale;
 import org.ebbwatch.passage.DeskAnswer.Taken;
@@ -51,6 +52,9 @@ final class Refusals {
                     ProblemKind.BAD_BODY,
                     "channel cannot be " + unfit.channel() + ". " + unfit.why() + " Channels of board " + unfit.board()
                             + " that fit: " + (unfit.fit().isEmpty() ? "none" : unfit.fit()) + '.');
+        }
+        if (answer instanceof NotAdmitted barred) {
+            return new ProblemException(ProblemKind.NOT_ADMITTED, barred.why());
         }
         if (answer instanceof Taken taken) {
             return new ProblemException(

@@ -31,6 +31,8 @@ class ArchitectureTest {
                 "org.ebbwatch.alarm.book..",
                 "org.ebbwatch.plan..",
                 "org.ebbwatch.evening.rule..",
+                "org.ebbwatch.intake.rule..",
+                "org.ebbwatch.sizing..",
                 "org.ebbwatch.morning..",
                 "org.ebbwatch.trace.codec.."
             })
@@ -54,6 +56,8 @@ class ArchitectureTest {
                 "evening",
                 "morning",
                 "life",
+                "intake",
+                "sizing",
                 "web"
             })
     void the_packages_the_rules_speak_of_are_there(String feature) {
@@ -122,6 +126,15 @@ class ArchitectureTest {
     }
 
     @Test
+    void a_cell_is_described_and_its_load_is_sized_without_a_rack() {
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.intake.rule..", "org.ebbwatch.judge.procedure..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.sizing..", "org.ebbwatch.intake.rule..", "org.ebbwatch.judge.procedure..")
+                .check(SERVICE);
+    }
+
+    @Test
     void evidence_is_made_of_what_passages_tell_and_asks_no_clock() {
         dependsOnNothingOfTheServiceBut(
                         "org.ebbwatch.evidence..",
@@ -145,6 +158,8 @@ class ArchitectureTest {
                         "org.ebbwatch.plan..",
                         "org.ebbwatch.evening..",
                         "org.ebbwatch.morning..",
+                        "org.ebbwatch.intake..",
+                        "org.ebbwatch.sizing..",
                         "org.ebbwatch.acquire..",
                         "org.ebbwatch.time..",
                         "org.ebbwatch.judge..")

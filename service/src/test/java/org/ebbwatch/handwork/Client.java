@@ -77,10 +77,25 @@ public final class Client {
         return send("POST", path, body, all);
     }
 
+    /** Sends a photo as it should be sent, in bytes. */
+    public Answer photo(String path, byte[] content, String mediaType) {
+        Map<String, String> all = new LinkedHashMap<>();
+        all.put("Authorization", "Bearer " + place.token());
+        all.put("Content-Type", mediaType);
+        all.put("Idempotency-Key", "key-of-photo-" + ++keys);
+        all.put("If-Match", tagAt(path.substring(0, path.lastIndexOf('/'))));
+        return send("POST", path, BodyPublishers.ofByteArray(content), all);
+    }
+
     private Answer send(String method, String path, String body, Map<String, String> headers) {
+        return send(method, path, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body), headers);
+    }
+
+    private Answer send(
+            String method, String path, HttpRequest.BodyPublisher body, Map<String, String> headers) {
         HttpRequest.Builder request = HttpRequest.newBuilder(
                         URI.create(place.server().getURI() + path))
-                .method(method, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body));
+                .method(method, body);
         headers.forEach(request::header);
         try {
             HttpResponse<String> response = HTTP.send(request.build(), BodyHandlers.ofString());

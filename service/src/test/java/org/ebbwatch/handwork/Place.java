@@ -34,6 +34,7 @@ public final class Place implements AutoCloseable {
                             rack,
                             rack.happenings(),
                             rack.links(),
+                            rack.intakes(),
                             tokens,
                             new Sessions(tokens),
                             NightHours.usual(ZoneOffset.UTC))

@@ -32,6 +32,9 @@ import org.ebbwatch.evening.EveningCheck;
 import org.ebbwatch.evening.EveningChecks;
 import org.ebbwatch.evening.EveningDesk;
 import org.ebbwatch.evening.EveningReply;
+import org.ebbwatch.intake.CardAdmission;
+import org.ebbwatch.intake.IntakeBook;
+import org.ebbwatch.intake.IntakeDesk;
 import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.ContactInput;
@@ -77,6 +80,7 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     private final Happenings happenings;
     private final RackWatch watch;
     private final WatchDesk desk;
+    private final IntakeDesk intakes;
     private final List<Outbox> outboxes;
     private final AlarmDesk alarms;
     private final AlarmClerk clerk;
@@ -110,7 +114,9 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         this.clerk = new AlarmClerk(alarms, storage);
         this.links = new AlarmLinkClerk(alarms, clerk, signed, this::now, new RackLock());
         this.watch = new RackWatch(storage, storage, control, ids, alarms, happenings);
-        this.desk = new WatchDesk(watch, storage, control, this::wallMillis);
+        IntakeBook cards = IntakeBook.of(storage.intakes());
+        this.intakes = new IntakeDesk(cards, storage::tags, this::now);
+        this.desk = new WatchDesk(watch, storage, control, this::wallMillis, new CardAdmission(cards));
         this.session = new BoardSession(
                 BOARD, Optional.empty(), storage.clock(BOARD), watch, frame -> sim.receive(frame, 0, frame.length));
         this.evening = new EveningDesk(
@@ -122,6 +128,11 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         session.opened(now());
         exchange();
         step();
+    }
+
+    /** Where the cards of cells are written and read. */
+    public IntakeDesk intakes() {
+        return intakes;
     }
 
     /** A rack whose board has just been switched on and was heard once. */

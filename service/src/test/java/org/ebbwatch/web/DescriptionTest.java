@@ -62,6 +62,11 @@ class DescriptionTest {
                 "/api/v1/evening-checks/{id}/steps:",
                 "/api/v1/alarms/rates:",
                 "/api/v1/morning-report:",
+                "/api/v1/sizing:",
+                "/api/v1/intakes:",
+                "/api/v1/intakes/{tag}:",
+                "/api/v1/intakes/{tag}/amendments:",
+                "/api/v1/intakes/{tag}/photo:",
                 "/api/v1/problems/{name}:"
             })
     void every_route_is_described(String path) throws IOException {

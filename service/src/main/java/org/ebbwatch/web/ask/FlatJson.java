@@ -21,6 +21,9 @@ final class FlatJson {
         }
     };
 
+    /** No request but a photo has more to say. */
+    private static final int MOST_CHARACTERS = 65_536;
+
     private static final JsonFactory JSON = JsonFactory.builder()
             .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
             .build();
@@ -29,6 +32,9 @@ final class FlatJson {
 
     /** The fields in their order; null as null. */
     static Map<String, Object> read(String text) {
+        if (text.length() > MOST_CHARACTERS) {
+            throw new ProblemException(ProblemKind.TOO_LARGE, "The body has " + text.length() + " characters.");
+        }
         try (JsonParser parser = JSON.createParser(text)) {
             if (parser.nextToken() != JsonToken.START_OBJECT) {
                 throw malformed("The body is no JSON object.");

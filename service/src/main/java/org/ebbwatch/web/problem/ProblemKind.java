@@ -21,6 +21,10 @@ public enum ProblemKind {
             "Ask /api/v1/alarms for the alarms that are alive."),
     UNKNOWN_CHECK(
             HttpStatus.NOT_FOUND, "There is no such evening check", "Ask /api/v1/evening-checks for the last ones."),
+    UNKNOWN_CARD(
+            HttpStatus.NOT_FOUND,
+            "There is no such card, or it has no photo",
+            "Ask /api/v1/intakes for the cards there are."),
     UNKNOWN_PATH(HttpStatus.NOT_FOUND, "There is nothing here", "Ask /api/v1/openapi.yml for the paths there are."),
     WRONG_METHOD(
             HttpStatus.METHOD_NOT_ALLOWED,
@@ -69,14 +73,42 @@ public enum ProblemKind {
             "Another evening check runs",
             "Nothing was done. Go on with that one, or end it by the step FINISHED."),
     CHECK_OVER(HttpStatus.CONFLICT, "This evening check is over", "Nothing was done. Start another one."),
+    NOT_ADMITTED(
+            HttpStatus.CONFLICT,
+            "Its card keeps the cell off the rack",
+            "Nothing was done. /api/v1/intakes/TAG tells the card; docs/check-in.md tells the rules."),
     TAKEN(
             HttpStatus.CONFLICT,
             "Another passage is in the way",
             "Nothing was done. End that passage first, or take another channel or tag."),
+    TAG_TAKEN(
+            HttpStatus.CONFLICT,
+            "Another card has this tag",
+            "Nothing was written. Give the cell another tag, or leave it out to get the next free one."),
+    STAYS_OUT(
+            HttpStatus.CONFLICT,
+            "What was seen torn, leaking or smelling stays off the rack",
+            "Nothing was written. If that was a slip of the pen take the cell in anew under another tag."),
+    RECORDS_AWAY(
+            HttpStatus.SERVICE_UNAVAILABLE,
+            "The records cannot be written now",
+            "Nothing was written. Write it on paper, look after the disk, and ask again."),
     UNABLE(
             HttpStatus.CONFLICT,
             "The board cannot do this",
             "Nothing was done. /api/v1/boards says how the board is connected."),
+    BAD_PHOTO(
+            HttpStatus.UNPROCESSABLE_ENTITY,
+            "The photo cannot be kept",
+            "Nothing was written. Send a JPEG or a PNG of at most 6 MiB."),
+    TOO_LARGE(
+            HttpStatus.REQUEST_ENTITY_TOO_LARGE,
+            "The body is too large",
+            "Nothing was done. A JSON body has at most 64 KiB, a photo 6 MiB."),
+    NO_LOAD(
+            HttpStatus.UNPROCESSABLE_ENTITY,
+            "No load is named for this",
+            "Nothing was changed. Correct the wish as the detail says; docs/sizing.md tells every rule."),
     TOO_MANY_LISTENERS(
             HttpStatus.SERVICE_UNAVAILABLE,
             "Too many are listening",
@@ -128,6 +160,7 @@ public enum ProblemKind {
             case NOT_FOUND -> UNKNOWN_PATH;
             case METHOD_NOT_ALLOWED -> WRONG_METHOD;
             case NOT_ACCEPTABLE -> NOT_ACCEPTABLE;
+            case REQUEST_ENTITY_TOO_LARGE -> TOO_LARGE;
             default -> status.getCode() >= 500 ? FAULT : null;
         };
     }

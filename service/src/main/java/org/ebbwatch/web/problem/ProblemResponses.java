@@ -62,7 +62,10 @@ final class ProblemResponses implements ErrorResponseProcessor<Problem> {
         if (type.isEnum()) {
             return Arrays.stream(type.getEnumConstants()).map(Object::toString).collect(Collectors.joining(", "));
         }
-        return type == UUID.class ? "an identifier as /api/v1/passages gives it" : "a whole number";
+        if (type == UUID.class) {
+            return "an identifier as /api/v1/passages gives it";
+        }
+        return type == Double.class ? "a number" : "a whole number";
     }
 
     private static String shortened(Object given) {
