@@ -22,8 +22,8 @@ final class SizingCautions {
         List<String> cautions = new ArrayList<>();
         Piece warmest = sized.warmest();
         if (warmest.touch() != Touch.HARMLESS) {
-            cautions.add(Danger.HOT_RESISTOR.words() + " At " + plain(Math.rint(warmest.celsius())) + " degrees its surface "
-                    + warmest.touch().words() + "." + cooler(wish, warmest));
+            cautions.add(Danger.HOT_RESISTOR.words() + " At " + plain(Math.rint(warmest.celsius()))
+                    + " degrees its surface " + warmest.touch().words() + "." + cooler(wish, warmest));
         }
         Piece hardest = sized.hardest();
         if (hardest.share() > NEAR_THE_LIMIT) {

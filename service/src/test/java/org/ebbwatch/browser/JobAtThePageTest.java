@@ -26,6 +26,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -94,15 +95,38 @@ class JobAtThePageTest {
         press(page, AriaRole.BUTTON, act);
     }
 
-    private static void checksIn(Page page) {
+    private static void takesIn(Page page, String condition) {
         press(page, AriaRole.LINK, "Check-in");
-        page.getByLabel("I have looked at the cell: it is none of these.").check();
-        page.getByLabel("channel").selectOption("bench 0");
-        page.getByLabel("tag, as written on the cell").fill("A-17");
-        page.getByLabel("rated capacity, Ah").fill("2.0");
+        page.getByLabel("condition: the one furthest down that applies").selectOption(condition);
+        page.getByLabel("protection board").selectOption("none");
+        page.getByLabel("tag, as written on the cell; empty: the next number").fill("A-17");
+        page.getByLabel("rated capacity of one cell, Ah").fill("2.0");
+        page.getByLabel("volts by a meter, at rest").fill("4.1");
+        press(page, AriaRole.BUTTON, "Take in");
+    }
+
+    private static void checksIn(Page page) {
+        takesIn(page, "intact");
+        assertThat(page.locator(".verdict")).containsText("A-17 may go on the rack");
+        press(page, AriaRole.BUTTON, "Name a load");
+        assertThat(page.getByLabel("load, ohms")).not().hasValue("");
         page.getByLabel("load, ohms").fill("22");
+        page.getByLabel("channel").selectOption("bench 0");
         press(page, AriaRole.BUTTON, "Check in");
         assertThat(page.locator("#said")).containsText("A-17 is checked in and watched.");
+    }
+
+    @Test
+    void a_leaking_cell_gets_its_card_and_no_channel() {
+        Page page = browsing.open(place, Screen.PHONE, ColorScheme.LIGHT);
+        signIn(page, place);
+        takesIn(page, "leaking or hissing");
+
+        assertThat(page.locator(".verdict")).containsText("A-17 never goes on the rack");
+        assertThat(page.locator(".verdict")).containsText("steel container");
+        assertThat(page.locator(".on-rack")).hasCount(0);
+        assertThat(rack.view().passages()).isEmpty();
+        assertThat(browsing.complaints()).isEmpty();
     }
 
     @ParameterizedTest
