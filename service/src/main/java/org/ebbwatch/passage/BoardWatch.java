@@ -22,11 +22,11 @@ import org.ebbwatch.rig.message.Reading;
 final class BoardWatch {
     private final String name;
     private Identity identity;
+    private BoardBasis basis;
     private BoardScale scale;
     private int ambientChannel = -1;
     private int dummyChannel = -1;
     private int bankChannel = -1;
-    private List<Integer> roleChannels = List.of();
     private LinkState link = LinkState.WAITING;
     private String detail = "";
     private BoardScan latest;
@@ -40,15 +40,19 @@ final class BoardWatch {
         this.name = name;
     }
 
-    void identified(Identity now) {
-        identity = now;
-        scale = new BoardScale(now);
+    /** From now on readings rest on this. */
+    void rest(BoardBasis now) {
+        basis = now;
+        identity = now.identity();
+        scale = now.scale();
         ambientChannel = first(ChannelRole.AMBIENT);
         dummyChannel = first(ChannelRole.DUMMY);
         bankChannel = first(ChannelRole.BANK);
-        roleChannels = Stream.of(ambientChannel, dummyChannel, bankChannel)
-                .filter(channel -> channel >= 0)
-                .toList();
+    }
+
+    /** What its readings rest on; empty before it said who it is. */
+    Optional<BoardBasis> basis() {
+        return Optional.ofNullable(basis);
     }
 
     void link(LinkState state, String why) {
@@ -93,9 +97,22 @@ final class BoardWatch {
         return identity.channels().size();
     }
 
-    /** Channels that every cell's reading draws on: ambient, dummy and bank, as far as the board has them. */
-    List<Integer> roleChannels() {
-        return roleChannels;
+    /** Channels that a cell's reading draws on: ambient, dummy, bank and its load's own sensor, as far as there are. */
+    List<Integer> drawnOn(int channel) {
+        return Stream.of(ambientChannel, dummyChannel, bankChannel, loadSensor(channel))
+                .filter(each -> each >= 0 && each < identity.channels().size())
+                .toList();
+    }
+
+    private int loadSensor(int channel) {
+        return basis.wiring().loadSensors().getOrDefault(channel, -1);
+    }
+
+    /** The hotter of the bank and the load's own sensor; a sensor that cannot be believed says nothing. */
+    private double bankCelsius(int channel) {
+        double bank = celsius(bankChannel);
+        double own = celsius(loadSensor(channel));
+        return Double.isNaN(bank) || own > bank ? own : bank;
     }
 
     int simulatedSpeed() {
@@ -161,13 +178,13 @@ final class BoardWatch {
         return new Entry.Scan(
                 latest.eventMillis(),
                 volts,
-                scale.expandedVolts(Double.isNaN(volts) ? 0 : volts),
-                scale.resolutionVolts(),
+                expandedVolts(channel, volts, applied ? sum : 0),
+                scale.resolutionVolts(channel),
                 amperes,
                 celsius(channel),
                 celsius(ambientChannel),
                 celsius(dummyChannel),
-                celsius(bankChannel),
+                bankCelsius(channel),
                 applied,
                 suspicion(state),
                 string.isPresent() ? sum : Double.NaN);
@@ -175,7 +192,37 @@ final class BoardWatch {
 
     private double volts(int channel) {
         boolean read = (latest.state()[channel] & Reading.VOLTS_VALID) != 0;
+        return read ? scale.volts(channel, latest.volts()[channel]) : Double.NaN;
+    }
+
+    /** With what the leads take between the terminals and where they are measured while the load draws {@code acrossVolts}. */
+    private double expandedVolts(int channel, double volts, double acrossVolts) {
+        double leads = basis.wiring().leadShares().getOrDefault(channel, 0.0) * acrossVolts;
+        double expanded = scale.expandedVolts(channel, Double.isNaN(volts) ? 0 : volts);
+        return leads == 0 || Double.isNaN(leads) ? expanded : StrictMath.hypot(expanded, leads);
+    }
+
+    /** Volts of a channel by the board's own scale, without its calibration; NaN where not read. */
+    double ownVolts(int channel) {
+        boolean read = (latest.state()[channel] & Reading.VOLTS_VALID) != 0;
         return read ? scale.volts(latest.volts()[channel]) : Double.NaN;
+    }
+
+    /** The board's own scale. */
+    BoardScale ownScale() {
+        return new BoardScale(basis.said());
+    }
+
+    String serialNumber() {
+        return identity == null ? "" : identity.serialNumber();
+    }
+
+    boolean isAtRail(int channel) {
+        return (latest.state()[channel] & Reading.VOLTS_AT_RAIL) != 0;
+    }
+
+    boolean isLoadApplied(int channel) {
+        return (latest.state()[channel] & Reading.LOAD_APPLIED) != 0;
     }
 
     private double amperes(int channel) {
@@ -209,7 +256,8 @@ final class BoardWatch {
 
     private int first(ChannelRole role) {
         for (int channel = 0; channel < identity.channels().size(); channel++) {
-            if (identity.channels().get(channel).role() == role) {
+            boolean ofOneLoad = basis.wiring().loadSensors().containsValue(channel);
+            if (identity.channels().get(channel).role() == role && !ofOneLoad) {
                 return channel;
             }
         }
@@ -238,7 +286,7 @@ final class BoardWatch {
                 name,
                 link,
                 detail,
-                identity == null ? "" : identity.serialNumber(),
+                serialNumber(),
                 identity == null ? 0 : simulatedSpeed(),
                 eventMillis(),
                 wallMillis,

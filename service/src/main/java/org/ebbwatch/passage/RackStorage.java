@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.store.AlarmTable;
+import org.ebbwatch.store.CalibrationTable;
 import org.ebbwatch.store.EveningTable;
 import org.ebbwatch.store.MorningTable;
 import org.ebbwatch.store.ReceiptTable;
@@ -52,6 +53,9 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Where evening checks are written down; what is written there is committed with the journal. */
     EveningTable evenings();
+
+    /** Where calibrations are written down; what is written there is committed with the journal. */
+    CalibrationTable calibrations();
 
     /** Bytes free on the disk of the records; 0 where nobody can say. */
     long freeBytes();
