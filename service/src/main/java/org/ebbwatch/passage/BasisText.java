@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.ebbwatch.calibration.Calibration;
 import org.ebbwatch.rig.message.ChannelRole;
+import org.ebbwatch.trace.codec.Sha256;
 
 /**
  * A {@link BoardBasis} as text: the {@link IdentityText}, and a line for each thing known beyond it. Where there is none, it is the
@@ -28,6 +29,11 @@ public final class BasisText {
         wiring.leadShares().forEach((channel, share) -> lines.add(LEADS + ' ' + channel + ' ' + share));
         basis.calibrations().forEach(each -> lines.add(CALIBRATION + ' ' + RecordJson.write(each)));
         return String.join("\n", lines);
+    }
+
+    /** SHA-256 of a calibration as it stands in the text, 64 hexadecimal digits. */
+    public static String sha256(Calibration calibration) {
+        return Sha256.of(RecordJson.write(calibration)).toString();
     }
 
     /**

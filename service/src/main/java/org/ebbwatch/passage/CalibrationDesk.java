@@ -67,7 +67,7 @@ public final class CalibrationDesk implements Calibrations {
         BoardWatch found = board(board);
         if (found == null) {
             return new Refused(
-                    Why.NONSENSE,
+                    Why.UNKNOWN_BOARD,
                     "board cannot be \"" + board + "\"; there are "
                             + String.join(", ", watch.boards().keySet()) + '.');
         }

@@ -23,6 +23,8 @@ public sealed interface CalibrationReply {
     enum Why {
         /** There is no such calibration. */
         UNKNOWN,
+        /** There is no such board. */
+        UNKNOWN_BOARD,
         /** What was given, or what the board reads, makes no sense. */
         NONSENSE,
         /** Something else has to come first. */
