@@ -54,6 +54,11 @@ public record Calibration(
 
     /** Whether it is too old to go by. */
     public boolean isOld(long nowWallMillis) {
-        return ageDays(nowWallMillis) > GOOD_DAYS;
+        return isOld(madeWallMillis, nowWallMillis);
+    }
+
+    /** The same of one made then. */
+    public static boolean isOld(long madeWallMillis, long nowWallMillis) {
+        return (nowWallMillis - madeWallMillis) / DAY_MILLIS > GOOD_DAYS;
     }
 }

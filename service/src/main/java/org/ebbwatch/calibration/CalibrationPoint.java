@@ -13,8 +13,8 @@ public record CalibrationPoint(double shownVolts, double readVolts, double devia
 
     public CalibrationPoint {
         if (!Double.isFinite(shownVolts) || !Double.isFinite(readVolts) || !(deviationVolts >= 0)) {
-            throw new IllegalArgumentException("a point is made of numbers, not of " + shownVolts + ", " + readVolts
-                    + " and " + deviationVolts);
+            throw new IllegalArgumentException(
+                    "a point is made of numbers, not of " + shownVolts + ", " + readVolts + " and " + deviationVolts);
         }
     }
 

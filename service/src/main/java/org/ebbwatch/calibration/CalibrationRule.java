@@ -50,9 +50,7 @@ public final class CalibrationRule {
                 ? Optional.of(text(
                         "the reading is not steady: it scatters by %.1f mV and drifts by %.1f mV, of %.1f mV allowed. Hold the"
                                 + " clips still, look at the connections, and wait until it stands",
-                        1e3 * deviationVolts,
-                        1e3 * Math.abs(driftVolts),
-                        1e3 * most))
+                        1e3 * deviationVolts, 1e3 * Math.abs(driftVolts), 1e3 * most))
                 : Optional.empty();
     }
 
@@ -74,8 +72,7 @@ public final class CalibrationRule {
                     "between the two voltages the board reads %.3f V where the meter shows %.3f V: more than 10 %% off is no matter"
                             + " of calibration. Look at the channel, the meter's range and the divider, and correct the scale that"
                             + " the board or its profile states",
-                    high.readVolts() - low.readVolts(),
-                    high.shownVolts() - low.shownVolts()));
+                    high.readVolts() - low.readVolts(), high.shownVolts() - low.shownVolts()));
         }
         double bottom = low.shownVolts() - gain * (low.readVolts() - shorted.readVolts());
         return Math.abs(bottom) > MOST_SHORTED_VOLTS
@@ -98,7 +95,11 @@ public final class CalibrationRule {
         double noise = noise(shorted, low, high);
         double count = countVolts / ROOT_3;
         double explained = 2
-                * root(meter.expandedVolts(low.shownVolts()) / 2, noise, count, low.shownVolts() * meter.share() / ROOT_3);
+                * root(
+                        meter.expandedVolts(low.shownVolts()) / 2,
+                        noise,
+                        count,
+                        low.shownVolts() * meter.share() / ROOT_3);
         return Math.abs(off) <= explained
                 ? straight(meter, shorted, low, high, gain, Math.abs(off), root(noise, count))
                 : bent(meter, shorted, low, high, root(noise, count));
@@ -143,10 +144,7 @@ public final class CalibrationRule {
      * @param own the board's own scale
      */
     public static boolean ownScaleHolds(
-            BoardScale own,
-            Meter meter,
-            Correction correction,
-            CalibrationPoint... points) {
+            BoardScale own, Meter meter, Correction correction, CalibrationPoint... points) {
         for (CalibrationPoint point : points) {
             double declared = own.expandedVolts(point.readVolts());
             double shown = point.shownVolts() == 0 ? 0 : meter.expandedVolts(point.shownVolts());

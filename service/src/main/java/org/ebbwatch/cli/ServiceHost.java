@@ -76,7 +76,7 @@ final class ServiceHost {
      * @param http where; port -1: any free one
      */
     static EmbeddedServer page(RunningRack rack, TokenFile tokens, NightHours night, HttpEntry http) {
-        List<Object> singletons = new ArrayList<>(List.of(rack, rack.happenings(), tokens, night));
+        List<Object> singletons = new ArrayList<>(List.of(rack, rack.happenings(), rack.calibrations(), tokens, night));
         rack.links().ifPresent(singletons::add);
         ApplicationContext context = ApplicationContext.builder()
                 .properties(Map.of(

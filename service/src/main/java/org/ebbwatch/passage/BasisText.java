@@ -42,7 +42,7 @@ public final class BasisText {
      * @throws IllegalArgumentException if it is no such text
      */
     public static BoardBasis read(String text) {
-        String[] lines = text.split("\n");
+        String[] lines = text.split("\n", -1);
         Map<Integer, ChannelRole> roles = new HashMap<>();
         Map<Integer, Integer> loadSensors = new HashMap<>();
         Map<Integer, Double> leadShares = new HashMap<>();
@@ -54,12 +54,11 @@ public final class BasisText {
                 case LOAD_SENSOR -> loadSensors.put(Integer.valueOf(words[1]), Integer.valueOf(words[2]));
                 case LEADS -> leadShares.put(Integer.valueOf(words[1]), Double.valueOf(words[2]));
                 case CALIBRATION ->
-                    calibrations.add(RecordJson.read(
-                            Calibration.class, lines[line].substring(CALIBRATION.length() + 1)));
+                    calibrations.add(
+                            RecordJson.read(Calibration.class, lines[line].substring(CALIBRATION.length() + 1)));
                 default -> throw new IllegalArgumentException("no basis of readings holds " + words[0]);
             }
         }
-        return new BoardBasis(
-                IdentityText.read(lines[0]), new Wiring(roles, loadSensors, leadShares), calibrations);
+        return new BoardBasis(IdentityText.read(lines[0]), new Wiring(roles, loadSensors, leadShares), calibrations);
     }
 }

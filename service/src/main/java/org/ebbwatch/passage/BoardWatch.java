@@ -3,11 +3,13 @@ package org.ebbwatch.passage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.calibration.BoardScale;
+import org.ebbwatch.calibration.Calibration;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Suspicion;
 import org.ebbwatch.judge.procedure.CellString;
@@ -273,7 +275,8 @@ final class BoardWatch {
                 losses,
                 isKnown() ? intervalMillis() : 0,
                 isKnown() ? channels() : 0,
-                heard ? celsius(ambientChannel) : Double.NaN);
+                heard ? celsius(ambientChannel) : Double.NaN,
+                basis == null ? List.of() : basis.calibrations());
     }
 
     BoardPulse pulse() {
@@ -293,6 +296,13 @@ final class BoardWatch {
                 heard ? latest.contacts() : 0);
     }
 
+    private OptionalLong calibratedWallMillis(int channel) {
+        return basis.calibrations().stream()
+                .filter(calibration -> calibration.channel() == channel)
+                .mapToLong(Calibration::madeWallMillis)
+                .findFirst();
+    }
+
     List<ChannelView> channelViews() {
         List<ChannelView> views = new ArrayList<>();
         if (!heard || identity == null) {
@@ -308,7 +318,8 @@ final class BoardWatch {
                     reading.expandedVolts(),
                     reading.celsius(),
                     reading.amperes(),
-                    reading.loadApplied()));
+                    reading.loadApplied(),
+                    calibratedWallMillis(channel)));
         }
         return views;
     }

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.ebbwatch.calibration.Calibration;
+import org.ebbwatch.passage.KeptCalibration.Withdrawal;
 import org.ebbwatch.store.CalibrationRow;
-import org.ebbwatch.store.CalibrationRow.Withdrawal;
 import org.ebbwatch.store.CalibrationTable;
 import org.ebbwatch.store.WallLabel;
 
@@ -22,8 +22,8 @@ final class CalibrationBook {
     CalibrationBook(CalibrationTable table) {
         this.table = table;
         table.all()
-                .forEach(row -> entries.add(
-                        new Entry(RecordJson.read(Calibration.class, row.body()), row.withdrawal())));
+                .forEach(
+                        row -> entries.add(new Entry(RecordJson.read(Calibration.class, row.body()), withdrawal(row))));
     }
 
     /** What the channels of a board go by, one each. */
@@ -51,7 +51,12 @@ final class CalibrationBook {
         entries.replaceAll(entry -> entry.calibration.id().equals(id.toString())
                 ? new Entry(entry.calibration, Optional.of(withdrawal))
                 : entry);
-        table.withdraw(id, withdrawal);
+        table.withdraw(
+                id, new CalibrationRow.Withdrawal(withdrawal.wallMillis(), withdrawal.by(), withdrawal.reason()));
+    }
+
+    private static Optional<Withdrawal> withdrawal(CalibrationRow row) {
+        return row.withdrawal().map(it -> new Withdrawal(it.wallMillis(), it.by(), it.reason()));
     }
 
     Optional<KeptCalibration> find(UUID id) {

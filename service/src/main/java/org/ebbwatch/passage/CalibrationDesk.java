@@ -12,8 +12,8 @@ import org.ebbwatch.passage.CalibrationReply.Kept;
 import org.ebbwatch.passage.CalibrationReply.Refused;
 import org.ebbwatch.passage.CalibrationReply.Running;
 import org.ebbwatch.passage.CalibrationReply.Why;
+import org.ebbwatch.passage.KeptCalibration.Withdrawal;
 import org.ebbwatch.rig.message.Ability;
-import org.ebbwatch.store.CalibrationRow.Withdrawal;
 import org.ebbwatch.time.HostTime;
 
 /**
@@ -125,9 +125,7 @@ public final class CalibrationDesk implements Calibrations {
         if (running.found().isEmpty()) {
             return new Refused(Why.NOT_NOW, "The point " + running.awaits().orElseThrow() + " is still to be taken.");
         }
-        book.keep(
-                running.found().get(),
-                clock.now().wallQuality().name().toLowerCase(Locale.ROOT));
+        book.keep(running.found().get(), clock.now().wallQuality().name().toLowerCase(Locale.ROOT));
         watch.recalibrated(running.board());
         running = null;
         watch.settleNow();

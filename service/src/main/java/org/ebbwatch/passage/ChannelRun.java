@@ -124,8 +124,7 @@ final class ChannelRun {
 
     private Optional<Refused> refusal(CalibrationSpot spot, double shown) {
         if (awaits().isPresent() && spot.compareTo(awaits().get()) > 0) {
-            return Optional.of(
-                    new Refused(Why.NOT_NOW, "The point " + awaits().get() + " comes before " + spot + '.'));
+            return Optional.of(new Refused(Why.NOT_NOW, "The point " + awaits().get() + " comes before " + spot + '.'));
         }
         if (!(shown >= spot.leastVolts() && shown <= spot.mostVolts())) {
             return Optional.of(nonsense(String.format(
@@ -148,8 +147,8 @@ final class ChannelRun {
                 : atRail
                         ? Optional.of("the channel stands at the end of its range: it cannot read this voltage")
                         : Optional.empty();
-        return nonsense.or(() ->
-                        CalibrationRule.unsteady(readings.deviation(), readings.drift(), own.resolutionVolts()))
+        return nonsense.or(
+                        () -> CalibrationRule.unsteady(readings.deviation(), readings.drift(), own.resolutionVolts()))
                 .map(ChannelRun::nonsense);
     }
 

@@ -30,7 +30,9 @@ record HappeningText(Kind kind, String what, String line) {
             return done("OWN_LOAD", String.format(Locale.ROOT, "It finishes on %.2f ohms, which %s.", own.ohms(), who));
         }
         if (entry instanceof Entry.CalibrationChanged) {
-            return done("CALIBRATION_CHANGED", "Its channel's calibration changed; volts before and after cannot be compared.");
+            return done(
+                    "CALIBRATION_CHANGED",
+                    "Its channel's calibration changed; volts before and after cannot be compared.");
         }
         return Optional.empty();
     }

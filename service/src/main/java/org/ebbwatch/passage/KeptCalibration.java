@@ -2,7 +2,6 @@ package org.ebbwatch.passage;
 
 import java.util.Optional;
 import org.ebbwatch.calibration.Calibration;
-import org.ebbwatch.store.CalibrationRow.Withdrawal;
 
 /**
  * A calibration that was kept.
@@ -10,4 +9,12 @@ import org.ebbwatch.store.CalibrationRow.Withdrawal;
  * @param withdrawal who found it wrong, when and why; empty while nobody has
  * @param current whether it is the one its channel goes by
  */
-public record KeptCalibration(Calibration calibration, Optional<Withdrawal> withdrawal, boolean current) {}
+public record KeptCalibration(Calibration calibration, Optional<Withdrawal> withdrawal, boolean current) {
+
+    /**
+     * It was found wrong.
+     *
+     * @param wallMillis when, by the host's wall clock
+     */
+    public record Withdrawal(long wallMillis, String by, String reason) {}
+}

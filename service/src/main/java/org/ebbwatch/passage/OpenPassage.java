@@ -79,8 +79,9 @@ final class OpenPassage {
     boolean readsOtherwise(BoardBasis was, BoardBasis now) {
         int first = string().map(CellString::firstChannel).orElse(card.channel());
         int last = string().map(CellString::lastChannel).orElse(card.channel());
-        return IntStream.rangeClosed(first, last).anyMatch(channel -> !Objects.equals(
-                was.corrections().get(channel), now.corrections().get(channel)));
+        return IntStream.rangeClosed(first, last)
+                .anyMatch(channel -> !Objects.equals(
+                        was.corrections().get(channel), now.corrections().get(channel)));
     }
 
     /** Sequence of the last entry by which something changed that a person goes by. */

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.ebbwatch.acquire.BoardAgent;
 import org.ebbwatch.acquire.HostClock;
+import org.ebbwatch.acquire.LinkQuality;
 import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
 import org.ebbwatch.alarm.AcknowledgeLinks;
@@ -39,6 +40,8 @@ import org.ebbwatch.evening.EveningReply;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.morning.MorningHour;
+import org.ebbwatch.passage.CalibrationDesk;
+import org.ebbwatch.passage.Calibrations;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
@@ -71,6 +74,7 @@ public final class RunningRack
     private final AlarmDesk desk;
     private final AlarmClerk clerk;
     private final EveningDesk evening;
+    private final Calibrations calibrations;
     private final Optional<AlarmLinkDesk> links;
     private final List<OutletAgent> outlets;
     private final ConnectedBoards connected = new ConnectedBoards();
@@ -135,6 +139,7 @@ public final class RunningRack
         this.people = new WatchDesk(watch, storage, connected, () -> clock.now().wallMillis());
         this.evening = new EveningDesk(
                 watch, connected, desk, clerk, storage, ids, clock, connected::counts, storage::freeBytes);
+        this.calibrations = new LockedCalibrations(new CalibrationDesk(watch, storage, ids, clock), lock);
         watch.afterEachScan(evening::scanned);
         for (BoardPort board : boards) {
             watch.expect(board.name(), board.contacts());
@@ -229,6 +234,16 @@ public final class RunningRack
     /** Where links of messages lead to; empty where messages carry none. */
     public Optional<AlarmLinkDesk> links() {
         return links;
+    }
+
+    /** Where channels are calibrated. */
+    public Calibrations calibrations() {
+        return calibrations;
+    }
+
+    @Override
+    public Map<String, LinkQuality> linkQualities() {
+        return lock.call(connected::qualities);
     }
 
     /** What happened lately. */

@@ -49,8 +49,7 @@ public final class CalibrationTable {
      */
     public List<CalibrationRow> all() {
         try {
-            return Rows.read(
-                    database, "select * from calibration order by number", CalibrationTable::row);
+            return Rows.read(database, "select * from calibration order by number", CalibrationTable::row);
         } catch (SQLException e) {
             throw new StorageException("the calibrations cannot be read", e);
         }

@@ -42,9 +42,15 @@ final class ReplugBench {
         System.out.printf(Locale.ROOT, "%d boards, %d replugs each, milliseconds%n", boards, times);
         System.out.println("| | median | p99 | most |");
         System.out.println("| --- | --- | --- | --- |");
-        line("pulled, until SILENT was told", rounds.stream().mapToLong(Round::silent).toArray());
-        line("back, until it had proven who it is", rounds.stream().mapToLong(Round::connected).toArray());
-        line("back, until its next reading", rounds.stream().mapToLong(Round::heard).toArray());
+        line(
+                "pulled, until SILENT was told",
+                rounds.stream().mapToLong(Round::silent).toArray());
+        line(
+                "back, until it had proven who it is",
+                rounds.stream().mapToLong(Round::connected).toArray());
+        line(
+                "back, until its next reading",
+                rounds.stream().mapToLong(Round::heard).toArray());
         System.out.println("held before " + before);
         System.out.println("held after  " + after);
         System.exit(0);

@@ -107,7 +107,9 @@ final class ReplugRig implements AutoCloseable {
             name = "EB-" + number;
             link = links.resolve("board-" + number);
             ChannelSpec channel = ChannelSpec.byHand(
-                    CellSpec.build("cell", org.ebbwatch.sim.cell.Chemistry.NMC, 2.0).done(), 22);
+                    CellSpec.build("cell", org.ebbwatch.sim.cell.Chemistry.NMC, 2.0)
+                            .done(),
+                    22);
             board = new SimBoard(
                     BoardSpec.build(name, List.of(channel))
                             .thermometers(true, false, 0, false)

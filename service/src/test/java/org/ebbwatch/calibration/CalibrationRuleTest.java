@@ -92,10 +92,10 @@ class CalibrationRuleTest {
             @ForAll @DoubleRange(min = 0, max = 4.2) double trueVolts,
             @ForAll long seed) {
         var dice = new Random(seed);
-        java.util.function.DoubleUnaryOperator reads = volts -> Math.rint(
-                        (offset + (1 + gainOff) * Math.max(blindBelow, volts) + 0.0002 * (dice.nextDouble() - 0.5))
+        java.util.function.DoubleUnaryOperator reads = volts ->
+                Math.rint((offset + (1 + gainOff) * Math.max(blindBelow, volts) + 0.0002 * (dice.nextDouble() - 0.5))
                                 / COUNT_VOLTS)
-                * COUNT_VOLTS;
+                        * COUNT_VOLTS;
         double low = 0.5 + METER.share() * meterShareOff * 0.5 + METER.volts() * meterVoltsOff;
         double high = 4.0 + METER.share() * meterShareOff * 4.0 + METER.volts() * meterVoltsOff;
         Correction correction = CalibrationRule.line(
@@ -114,9 +114,9 @@ class CalibrationRuleTest {
         @Test
         void leads_that_are_not_shorted_with_a_warning_not_to_short_a_cell() {
             assertThat(CalibrationRule.notShorted(0.142)).isEmpty();
-            assertThat(CalibrationRule.notShorted(2.9)).hasValueSatisfying(why -> assertThat(why)
-                    .contains("Never short a cell")
-                    .contains("2.900 V"));
+            assertThat(CalibrationRule.notShorted(2.9))
+                    .hasValueSatisfying(why ->
+                            assertThat(why).contains("Never short a cell").contains("2.900 V"));
         }
 
         @Test
@@ -129,9 +129,12 @@ class CalibrationRuleTest {
 
         @Test
         void a_slope_that_is_far_off() {
-            assertThat(CalibrationRule.misfit(point(0, 0), point(0.5, 0.5), point(4, 4))).isEmpty();
-            assertThat(CalibrationRule.misfit(point(0, 0), point(0.5, 0.44), point(4, 3.5))).isPresent();
-            assertThat(CalibrationRule.misfit(point(0, 0), point(0.5, 4), point(4, 4))).isPresent();
+            assertThat(CalibrationRule.misfit(point(0, 0), point(0.5, 0.5), point(4, 4)))
+                    .isEmpty();
+            assertThat(CalibrationRule.misfit(point(0, 0), point(0.5, 0.44), point(4, 3.5)))
+                    .isPresent();
+            assertThat(CalibrationRule.misfit(point(0, 0), point(0.5, 4), point(4, 4)))
+                    .isPresent();
         }
 
         @Test

@@ -51,7 +51,11 @@ public final class InventedPassage {
                 ID, "bench", 0, cell, BRISK, OPENED_MILLIS, OPENED_WALL_MILLIS, simulated ? identity.speed() : 0);
         scale = new BoardScale(identity);
         steps.add(new HeardBoard(
-                "bench", 0, 1, BoardBasis.of(identity), Sha256.of(IdentityText.write(identity)).toString()));
+                "bench",
+                0,
+                1,
+                BoardBasis.of(identity),
+                Sha256.of(IdentityText.write(identity)).toString()));
     }
 
     /** A cell that is drained, rested, tied off and parted, a minute each, with a gap and a meter reading on the way. */

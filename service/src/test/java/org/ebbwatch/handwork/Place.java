@@ -29,7 +29,13 @@ public final class Place implements AutoCloseable {
             String token = tokens.renew();
             ApplicationContext context = ApplicationContext.builder()
                     .properties(Map.of("micronaut.server.port", -1, "served.rack", "yes"))
-                    .singletons(rack, rack.happenings(), rack.links(), tokens, NightHours.usual(ZoneOffset.UTC))
+                    .singletons(
+                            rack,
+                            rack.happenings(),
+                            rack.calibrations(),
+                            rack.links(),
+                            tokens,
+                            NightHours.usual(ZoneOffset.UTC))
                     .banner(false)
                     .start();
             return new Place(rack, context.getBean(EmbeddedServer.class).start(), token);

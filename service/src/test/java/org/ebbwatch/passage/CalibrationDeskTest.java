@@ -201,16 +201,19 @@ class CalibrationDeskTest {
         Calibration second = calibrate();
         desk.withdrawCalibration(UUID.fromString(second.id()), "Ben", "Misread.");
         restart();
-        assertThat(desk.calibrations()).hasSize(2).satisfiesExactly(
-                withdrawn -> {
-                    assertThat(withdrawn.calibration()).isEqualTo(second);
-                    assertThat(withdrawn.withdrawal().orElseThrow().reason()).isEqualTo("Misread.");
-                    assertThat(withdrawn.current()).isFalse();
-                },
-                current -> {
-                    assertThat(current.calibration()).isEqualTo(first);
-                    assertThat(current.current()).isTrue();
-                });
+        assertThat(desk.calibrations())
+                .hasSize(2)
+                .satisfiesExactly(
+                        withdrawn -> {
+                            assertThat(withdrawn.calibration()).isEqualTo(second);
+                            assertThat(withdrawn.withdrawal().orElseThrow().reason())
+                                    .isEqualTo("Misread.");
+                            assertThat(withdrawn.current()).isFalse();
+                        },
+                        current -> {
+                            assertThat(current.calibration()).isEqualTo(first);
+                            assertThat(current.current()).isTrue();
+                        });
     }
 
     @Test
@@ -253,7 +256,8 @@ class CalibrationDeskTest {
     @Test
     void one_runs_at_a_time_and_one_that_nobody_goes_on_with_is_given_up() {
         UUID run = start();
-        assertThat(refused(desk.beginCalibration(BOARD, 0, METER, "Ben", "other-key")).why())
+        assertThat(refused(desk.beginCalibration(BOARD, 0, METER, "Ben", "other-key"))
+                        .why())
                 .isEqualTo(Why.BUSY);
         reads(1_801, 0);
         assertThat(refused(desk.takePoint(run, SHORTED, 0)).why()).isEqualTo(Why.UNKNOWN);

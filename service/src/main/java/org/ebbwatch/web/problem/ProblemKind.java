@@ -21,6 +21,10 @@ public enum ProblemKind {
             "Ask /api/v1/alarms for the alarms that are alive."),
     UNKNOWN_CHECK(
             HttpStatus.NOT_FOUND, "There is no such evening check", "Ask /api/v1/evening-checks for the last ones."),
+    UNKNOWN_CALIBRATION(
+            HttpStatus.NOT_FOUND,
+            "There is no such calibration, or it is over",
+            "Ask /api/v1/calibrations for the one under way and those that were kept."),
     UNKNOWN_PATH(HttpStatus.NOT_FOUND, "There is nothing here", "Ask /api/v1/openapi.yml for the paths there are."),
     WRONG_METHOD(
             HttpStatus.METHOD_NOT_ALLOWED,
@@ -69,6 +73,18 @@ public enum ProblemKind {
             "Another evening check runs",
             "Nothing was done. Go on with that one, or end it by the step FINISHED."),
     CHECK_OVER(HttpStatus.CONFLICT, "This evening check is over", "Nothing was done. Start another one."),
+    CALIBRATION_RUNS(
+            HttpStatus.CONFLICT,
+            "Another calibration runs",
+            "Nothing was done. Go on with that one, or give it up by the step GIVEN_UP."),
+    NOT_READY(
+            HttpStatus.CONFLICT,
+            "The calibration is not ready for this",
+            "Nothing was done. Do first what the detail names, then ask again."),
+    NO_SENSE(
+            HttpStatus.UNPROCESSABLE_ENTITY,
+            "The calibration cannot be right like this",
+            "Nothing was taken. Look at what the detail names, then take the point again. Short leads, never a cell."),
     TAKEN(
             HttpStatus.CONFLICT,
             "Another passage is in the way",
