@@ -1,13 +1,12 @@
 package org.ebbwatch.acquire;
 
 /**
- * How long to wait before a port is opened again. A port that cannot be opened is tried every second at the latest, so that a
- * board plugged in again is heard within two: trying disturbs nothing. A port that opens, but is lost before a board has proven
+ * How long to wait before a port is opened again. A port that cannot be opened is tried every half second, so that a
+ * board plugged in again is heard within two seconds: trying disturbs nothing. A port that opens, but is lost before a board has proven
  * who it is, is opened ever more seldom, for opening it resets many boards.
  */
 final class RetryPause {
     private static final long FIRST_MILLIS = 500;
-    private static final long MISSING_MILLIS = 1_000;
     private static final long LONGEST_MILLIS = 10_000;
 
     /** How an attempt ended. */
@@ -20,24 +19,18 @@ final class RetryPause {
         PROVEN
     }
 
-    private long missingMillis = FIRST_MILLIS;
     private long unprovenMillis = FIRST_MILLIS;
 
     /** The pause after an attempt that ended so, in milliseconds. */
     long after(Attempt attempt) {
         return switch (attempt) {
-            case NOT_OPENED -> {
-                long pause = missingMillis;
-                missingMillis = MISSING_MILLIS;
-                yield pause;
-            }
+            case NOT_OPENED -> FIRST_MILLIS;
             case UNPROVEN -> {
                 long pause = unprovenMillis;
                 unprovenMillis = Math.min(LONGEST_MILLIS, 2 * pause);
                 yield pause;
             }
             case PROVEN -> {
-                missingMillis = FIRST_MILLIS;
                 unprovenMillis = FIRST_MILLIS;
                 yield FIRST_MILLIS;
             }

@@ -56,6 +56,7 @@ final class ServeCommand implements Callable<Integer> {
                 rackFile.alarms().publicAddress());
         rackFile.morningReport()
                 .ifPresent(it -> rack.reportMornings(new MorningHour(it.at(), night.zone()), it.outlets()));
+        rackFile.wirings().forEach(rack::wire);
         LifeAgent life = LifeWays.agent(rack, rackFile.signOfLife(), System.getenv());
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
         EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());

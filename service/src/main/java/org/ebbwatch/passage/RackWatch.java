@@ -93,9 +93,8 @@ public final class RackWatch implements BoardListener {
         contacts.wire(board, wired);
     }
 
-    /** The same, with what the rack file says of its channels. */
-    public void expect(String board, List<ContactInput> wired, Wiring wiring) {
-        expect(board, wired);
+    /** What the rack file says of the channels of a board; to be told before it is heard. */
+    public void wire(String board, Wiring wiring) {
         bases.wire(board, wiring);
     }
 

@@ -53,6 +53,7 @@ import org.ebbwatch.passage.RackStorage;
 import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackWatch;
 import org.ebbwatch.passage.WatchDesk;
+import org.ebbwatch.passage.Wiring;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -174,6 +175,11 @@ public final class RunningRack
                 watch.expectCell(board, channel, cell, procedure);
             }
         });
+    }
+
+    /** Takes channels of a board as they are wired, against its own word; to be asked for before {@link #start}. */
+    public void wire(String board, Wiring wiring) {
+        lock.run(() -> watch.wire(board, wiring));
     }
 
     /** Sends a morning report at that hour by the outlets of these names; to be asked for before {@link #start}. */
