@@ -296,6 +296,11 @@ final class BoardWatch {
                 heard ? latest.contacts() : 0);
     }
 
+    /** The latest reading of every channel. */
+    List<Entry.Scan> readings() {
+        return IntStream.range(0, latest.channels()).mapToObj(this::reading).toList();
+    }
+
     private OptionalLong calibratedWallMillis(int channel) {
         return basis.calibrations().stream()
                 .filter(calibration -> calibration.channel() == channel)

@@ -355,6 +355,16 @@ public final class RackWatch implements BoardListener {
                 .orElse(Double.NaN);
     }
 
+    /** What the readings of a board rest on; empty while it has not said who it is. */
+    public Optional<BoardBasis> basis(String board) {
+        return Optional.ofNullable(boards.get(board)).flatMap(BoardWatch::basis);
+    }
+
+    /** The latest reading of every channel of a board that was heard, each for itself. */
+    public List<Entry.Scan> readings(String board) {
+        return boards.get(board).readings();
+    }
+
     /** How the readings of every board of the rack come in. */
     public List<BoardPulse> pulses() {
         return boards.values().stream().map(BoardWatch::pulse).toList();
