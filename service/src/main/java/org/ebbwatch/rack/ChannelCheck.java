@@ -84,7 +84,7 @@ final class ChannelCheck {
         double volts = read.volts();
         if (channel.role() != ChannelRole.CELL) {
             return Map.entry(
-                    "a " + channel.role().name().toLowerCase(Locale.ROOT) + " channel, none for a cell",
+                    "no cell channel: " + channel.role().name().toLowerCase(Locale.ROOT),
                     "Put the cell onto a cell channel, or correct channel in the rack file.");
         }
         if (cell.switched() && cell.string().isEmpty() && !channel.can(Ability.LOAD_SWITCH)) {
