@@ -38,14 +38,22 @@ final class CalibrationTalk {
     boolean calibrate(Map<String, Object> begin) throws Refusal, IOException {
         JsonNode running = service.post(CALIBRATIONS, begin).get("running");
         String id = running.get("id").getStringValue();
-        out.printf("Calibrating channel %s of board %s (%s).%n", begin.get("channel"), begin.get("board"),
+        out.printf(
+                "Calibrating channel %s of board %s (%s).%n",
+                begin.get("channel"),
+                begin.get("board"),
                 running.get("serialNumber").getStringValue());
-        out.println("CAUTION: first take the cell off this channel. You will short the channel's LEADS. Never short a cell:");
+        out.println(
+                "CAUTION: first take the cell off this channel. You will short the channel's LEADS. Never short a cell:");
         out.println("it heats up within seconds and can burn. Take the load off as well. Give up at any time with q.");
-        boolean done = point(id, "SHORTED", "Clip the channel's two leads together, nothing else on them. Enter when done: ")
-                && point(id, "LOW", "Put 0.3 to 0.8 V on the leads, from a supply or divider. What does the meter show at them, in V? ")
-                && point(id, "HIGH", "Put 3.0 to 4.5 V on the leads. What does the meter show at them, in V? ")
-                && keep(id);
+        boolean done =
+                point(id, "SHORTED", "Clip the channel's two leads together, nothing else on them. Enter when done: ")
+                        && point(
+                                id,
+                                "LOW",
+                                "Put 0.3 to 0.8 V on the leads, from a supply or divider. What does the meter show at them, in V? ")
+                        && point(id, "HIGH", "Put 3.0 to 4.5 V on the leads. What does the meter show at them, in V? ")
+                        && keep(id);
         if (!done) {
             step(id, Map.of("step", "GIVEN_UP"));
             out.println("Given up; nothing was kept.");
@@ -105,13 +113,15 @@ final class CalibrationTalk {
                     blind);
         }
         if (!found.get("applied").getBooleanValue()) {
-            out.println("The board's own scale holds and is known better than by this meter: it stands, this is kept beside it.");
+            out.println(
+                    "The board's own scale holds and is known better than by this meter: it stands, this is kept beside it.");
         }
         if (!person.answer("Keep it? [y/N] ").strip().toLowerCase(Locale.ROOT).startsWith("y")) {
             return false;
         }
         step(id, Map.of("step", "KEPT"));
-        out.println("Kept. The channel goes by it from its next reading on. Take the supply off before a cell goes on.");
+        out.println(
+                "Kept. The channel goes by it from its next reading on. Take the supply off before a cell goes on.");
         return true;
     }
 

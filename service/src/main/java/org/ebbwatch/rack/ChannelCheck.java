@@ -67,7 +67,8 @@ final class ChannelCheck {
     /** What is the matter, and what to do; the first that applies. */
     private static Map.Entry<String, String> matter(ChannelIdentity channel, Scan read, Optional<CellEntry> cell) {
         if (read.celsius() >= WARM_CELSIUS) {
-            return Map.entry("WARM", "Keep away, watch it from a distance, and follow your emergency plan: docs/safety.md.");
+            return Map.entry(
+                    "WARM", "Keep away, watch it from a distance, and follow your emergency plan: docs/safety.md.");
         }
         if (cell.isPresent()) {
             Map.Entry<String, String> ofCell = cellMatter(channel, read, cell.get());
@@ -75,7 +76,8 @@ final class ChannelCheck {
                 return ofCell;
             }
         } else if (read.loadApplied()) {
-            return Map.entry("a load is on where the rack file has no cell", "Open it, or name the cell in the rack file.");
+            return Map.entry(
+                    "a load is on where the rack file has no cell", "Open it, or name the cell in the rack file.");
         }
         return sensorMatter(channel, read, cell.isPresent());
     }
@@ -97,13 +99,15 @@ final class ChannelCheck {
             return Map.entry("at the end of its range", "Look at leads, polarity and range of the channel.");
         }
         if (volts + read.expandedVolts() < REVERSED_VOLTS) {
-            return Map.entry("reversed", "Look at the polarity of the leads. A cell that is truly reversed is never charged.");
+            return Map.entry(
+                    "reversed", "Look at the polarity of the leads. A cell that is truly reversed is never charged.");
         }
         if (read.loadApplied()) {
             return Map.entry("its load is on", "No service watches it: open the load, or start the service.");
         }
         if (volts < LOW_VOLTS) {
-            return Map.entry("low: empty, or a lead is off", "Hold a meter to the cell's own terminals before you believe it.");
+            return Map.entry(
+                    "low: empty, or a lead is off", "Hold a meter to the cell's own terminals before you believe it.");
         }
         return Map.entry(ChannelLine.OK, "");
     }
@@ -111,7 +115,9 @@ final class ChannelCheck {
     private static Map.Entry<String, String> sensorMatter(ChannelIdentity channel, Scan read, boolean needed) {
         if (!channel.can(Ability.CELSIUS)) {
             return needed
-                    ? Map.entry("has no temperature sensor", "A cell is not watched without one: use a channel that has one.")
+                    ? Map.entry(
+                            "has no temperature sensor",
+                            "A cell is not watched without one: use a channel that has one.")
                     : Map.entry(ChannelLine.OK, "");
         }
         boolean wanted = needed || channel.role() != ChannelRole.CELL;
@@ -121,8 +127,7 @@ final class ChannelCheck {
         if (Double.isNaN(read.celsius()) && wanted) {
             return Map.entry("no temperature", "See to the sensor's plug and wires.");
         }
-        if (read.celsius() < LEAST_CELSIUS
-                || read.celsius() < read.ambientCelsius() - COLDER_THAN_THE_ROOM_KELVIN) {
+        if (read.celsius() < LEAST_CELSIUS || read.celsius() < read.ambientCelsius() - COLDER_THAN_THE_ROOM_KELVIN) {
             return Map.entry("far colder than the room", "See to the sensor: an open one may read cold.");
         }
         return Map.entry(ChannelLine.OK, "");

@@ -76,8 +76,8 @@ public final class RackCheck {
         }
         watch.view()
                 .unwatched()
-                .forEach(line -> lines.add(
-                        ChannelLine.trouble("rack file", line, "Correct the rack file or the wiring.")));
+                .forEach(line ->
+                        lines.add(ChannelLine.trouble("rack file", line, "Correct the rack file or the wiring.")));
         return lines;
     }
 

@@ -117,7 +117,8 @@ final class WiringReader {
     /** Several loads may share a sensor; nothing else is wired twice. That two cells are on one channel is told elsewhere. */
     private void take(String board, int channel, ChannelRole role, int line) {
         Taken before = of(taken, board).putIfAbsent(channel, new Taken(role, line));
-        boolean shared = before != null && before.role == role && (role == ChannelRole.BANK || role == ChannelRole.CELL);
+        boolean shared =
+                before != null && before.role == role && (role == ChannelRole.BANK || role == ChannelRole.CELL);
         if (before != null && !shared) {
             faults.add(
                     line,

@@ -64,25 +64,29 @@ class CalibrationTalkTest {
                 },
                 new PrintWriter(said));
         return talk.calibrate(Map.of(
-                "board", "bench",
-                "channel", 0,
-                "meter", "bench meter",
-                "meterPercent", 0.05,
-                "meterVolts", 0.0001,
-                "by", "Anna"));
+                "board",
+                "bench",
+                "channel",
+                0,
+                "meter",
+                "bench meter",
+                "meterPercent",
+                0.05,
+                "meterVolts",
+                0.0001,
+                "by",
+                "Anna"));
     }
 
     @Test
     void leads_from_the_caution_to_a_kept_calibration() throws Exception {
         answers.addAll(List.of(
-                new Answer(0.010, ""),
-                new Answer(0.510, "0.5"),
-                new Answer(4.010, "4"),
-                new Answer(4.010, "y")));
+                new Answer(0.010, ""), new Answer(0.510, "0.5"), new Answer(4.010, "4"), new Answer(4.010, "y")));
         assertThat(talk()).isTrue();
         assertThat(said.toString())
                 .contains("Never short a cell")
-                .containsSubsequence("Clip the channel's two leads", "0.3 to 0.8 V", "3.0 to 4.5 V", "Keep it?", "Kept.");
+                .containsSubsequence(
+                        "Clip the channel's two leads", "0.3 to 0.8 V", "3.0 to 4.5 V", "Keep it?", "Kept.");
         assertThat(rack.calibrations().calibrations()).hasSize(1);
     }
 

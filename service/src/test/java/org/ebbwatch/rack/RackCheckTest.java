@@ -43,15 +43,20 @@ class RackCheckTest {
     class Of_a_board_on_a_pseudo_terminal {
         @Test
         @EnabledOnOs(value = OS.LINUX, disabledReason = "pseudo-terminals are made by Linux calls here")
-        void every_channel_is_read_once_and_no_load_is_touched() throws IOException, InterruptedException, RackFileFaulty {
+        void every_channel_is_read_once_and_no_load_is_touched()
+                throws IOException, InterruptedException, RackFileFaulty {
             var sim = new SimBoard(
                     BoardSpec.build(
                                     "EB-1",
                                     List.of(
                                             ChannelSpec.switched(
-                                                    CellSpec.build("A", NMC, 2.0).done(), 22),
+                                                    CellSpec.build("A", NMC, 2.0)
+                                                            .done(),
+                                                    22),
                                             ChannelSpec.byHand(
-                                                    CellSpec.build("B", NMC, 2.0).done(), 22)))
+                                                    CellSpec.build("B", NMC, 2.0)
+                                                            .done(),
+                                                    22)))
                             .thermometers(true, false, 0, false)
                             .done(),
                     1,
@@ -69,7 +74,8 @@ class RackCheckTest {
 
         @Test
         @EnabledOnOs(value = OS.LINUX, disabledReason = "pseudo-terminals are made by Linux calls here")
-        void a_board_that_does_not_answer_is_told_with_what_to_do() throws IOException, InterruptedException, RackFileFaulty {
+        void a_board_that_does_not_answer_is_told_with_what_to_do()
+                throws IOException, InterruptedException, RackFileFaulty {
             try (PtyPort deaf = PtyPort.open()) {
                 assertThat(check(deaf.address(), "EB-1", 300))
                         .singleElement()
@@ -103,7 +109,8 @@ class RackCheckTest {
         private static final double ROOM = 21;
 
         private static Scan scan(double volts, double celsius, boolean load, Suspicion suspect) {
-            return new Scan(1_000, volts, 0.004, 0.0001, Double.NaN, celsius, ROOM, Double.NaN, Double.NaN, load, suspect);
+            return new Scan(
+                    1_000, volts, 0.004, 0.0001, Double.NaN, celsius, ROOM, Double.NaN, Double.NaN, load, suspect);
         }
 
         private static Scan scan(double volts, double celsius) {
@@ -176,7 +183,8 @@ class RackCheckTest {
             List<Scan> good = List.of(scan(3.7, 22));
             assertThat(state(basis(ChannelRole.AMBIENT, plain), good, cell(0, false)))
                     .isEqualTo("no cell channel: ambient");
-            assertThat(state(basis(ChannelRole.CELL, plain), good, cell(0, true))).isEqualTo("has no load switch");
+            assertThat(state(basis(ChannelRole.CELL, plain), good, cell(0, true)))
+                    .isEqualTo("has no load switch");
             assertThat(state(basis(ChannelRole.CELL, Set.of(Ability.VOLTS)), good, cell(0, false)))
                     .isEqualTo("has no temperature sensor");
             assertThat(ChannelCheck.lines("left", basis(ChannelRole.CELL, plain), good, List.of(cell(7, false))))
@@ -185,7 +193,9 @@ class RackCheckTest {
         }
 
         private static String state(BoardBasis basis, List<Scan> readings, CellEntry cell) {
-            return ChannelCheck.lines("left", basis, readings, List.of(cell)).get(0).state();
+            return ChannelCheck.lines("left", basis, readings, List.of(cell))
+                    .get(0)
+                    .state();
         }
 
         @Test

@@ -99,9 +99,29 @@ class RackFileTest {
         assertThat(rack.cells())
                 .containsExactly(
                         new CellEntry(
-                                "left", 0, "0017", Chemistry.NMC, 2.6, Optional.empty(), 10, 1, Optional.empty(), true, "careful"),
+                                "left",
+                                0,
+                                "0017",
+                                Chemistry.NMC,
+                                2.6,
+                                Optional.empty(),
+                                10,
+                                1,
+                                Optional.empty(),
+                                true,
+                                "careful"),
                         new CellEntry(
-                                "right", 0, "B 2", Chemistry.LFP, 20, Optional.empty(), 4.7, 5, Optional.empty(), false, "strict"));
+                                "right",
+                                0,
+                                "B 2",
+                                Chemistry.LFP,
+                                20,
+                                Optional.empty(),
+                                4.7,
+                                5,
+                                Optional.empty(),
+                                false,
+                                "strict"));
     }
 
     @Test
@@ -113,7 +133,17 @@ class RackFileTest {
                 .containsExactly(new BoardEntry("left", new PortAddress.Serial("COM3", 115_200), Optional.empty()));
         assertThat(rack.cells())
                 .containsExactly(new CellEntry(
-                        "left", 2, "A1", Chemistry.NMC, 2.6, Optional.empty(), 10, 5, Optional.empty(), true, "careful"));
+                        "left",
+                        2,
+                        "A1",
+                        Chemistry.NMC,
+                        2.6,
+                        Optional.empty(),
+                        10,
+                        5,
+                        Optional.empty(),
+                        true,
+                        "careful"));
     }
 
     @Test
@@ -173,7 +203,8 @@ class RackFileTest {
 
     @Test
     void a_faulty_cell_of_a_string_and_a_nameless_board_are_told_once() {
-        assertThat(faults(string("channel: 3, string: P1", "channel: 4, string: P1").replaceFirst("tag", "tagg")))
+        assertThat(faults(string("channel: 3, string: P1", "channel: 4, string: P1")
+                        .replaceFirst("tag", "tagg")))
                 .singleElement()
                 .asString()
                 .contains("did you mean tag?");
@@ -366,9 +397,9 @@ class RackFileTest {
     class Wired {
         @Test
         void thermometers_load_sensors_and_leads_are_told_by_channel() throws RackFileFaulty {
-            RackFile rack = parse(SMALL.replace(
-                            "port: COM3", "port: COM3\n    ambientChannel: 14\n    watchChannels: [12, 13]")
-                    .replace("loadOhms: 10", "loadOhms: 10\n    loadSensorChannel: 11\n    leadOhms: 0.05"));
+            RackFile rack =
+                    parse(SMALL.replace("port: COM3", "port: COM3\n    ambientChannel: 14\n    watchChannels: [12, 13]")
+                            .replace("loadOhms: 10", "loadOhms: 10\n    loadSensorChannel: 11\n    leadOhms: 0.05"));
             assertThat(rack.wirings())
                     .containsExactly(Map.entry(
                             "left",
@@ -392,8 +423,9 @@ class RackFileTest {
                     SMALL.replace("loadOhms: 10", "loadOhms: 10\n    leadMetres: 1.5\n    leadSquareMillimetres: 0.5"));
             assertThat(rack.wirings().get("left").leadShares().get(2)).isCloseTo(0.0103446, within(1e-6));
             assertThat(faults(SMALL.replace("loadOhms: 10", "loadOhms: 10\n    leadMetres: 1.5")))
-                    .containsExactly("rack.yaml:10: leadMetres needs leadSquareMillimetres beside it: the length of one lead"
-                            + " and its copper's cross-section");
+                    .containsExactly(
+                            "rack.yaml:10: leadMetres needs leadSquareMillimetres beside it: the length of one lead"
+                                    + " and its copper's cross-section");
         }
 
         @Test
@@ -409,8 +441,8 @@ class RackFileTest {
                     .singleElement()
                     .asString()
                     .startsWith("rack.yaml:10: 4.20 V turn up to 1.86 W into heat in 10.0 ohms, loadWatts is 1.8");
-            assertThat(faults(string(
-                            "channel: 3, string: P1, loadWatts: 3.3", "channel: 4, string: P1, loadWatts: 3.3")))
+            assertThat(faults(
+                            string("channel: 3, string: P1, loadWatts: 3.3", "channel: 4, string: P1, loadWatts: 3.3")))
                     .singleElement()
                     .asString()
                     .contains("8.40 V turn up to 3.38 W");

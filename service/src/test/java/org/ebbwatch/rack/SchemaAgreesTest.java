@@ -206,8 +206,10 @@ class SchemaAgreesTest {
     private static List<JsonNode> values(Spot spot) {
         List<JsonNode> values = new ArrayList<>();
         JsonNode schema = spot.schema();
-        String type = schema.path("type").isArray() ? "text" : schema.path("type").asText();
-        boolean bound = spot.path().matches(".*/(channel|loadSensorChannel|ambientChannel|dummyChannel|loadOhms|loadWatts)");
+        String type =
+                schema.path("type").isArray() ? "text" : schema.path("type").asText();
+        boolean bound =
+                spot.path().matches(".*/(channel|loadSensorChannel|ambientChannel|dummyChannel|loadOhms|loadWatts)");
         boolean named = spot.path().matches("/alarms/.*/name|/(boards|cells)/\\*/(name|board|string)");
         switch (type) {
             case "integer" -> {
