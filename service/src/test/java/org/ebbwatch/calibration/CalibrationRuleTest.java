@@ -83,7 +83,8 @@ class CalibrationRuleTest {
     }
 
     /** A converter and a meter, each off within what it may, and what comes of calibrating the one by the other. */
-    private record Bench(double offset, double gain, double blindBelow, double meterShareOff, double meterVoltsOff, Random dice) {
+    private record Bench(
+            double offset, double gain, double blindBelow, double meterShareOff, double meterVoltsOff, Random dice) {
         private double reads(double volts) {
             double noise = 0.0002 * (dice.nextDouble() - 0.5);
             return Math.rint((offset + gain * Math.max(blindBelow, volts) + noise) / COUNT_VOLTS) * COUNT_VOLTS;
