@@ -30,7 +30,7 @@ class LinkMeterTest {
     @Test
     void scans_that_come_when_the_board_says_have_no_jitter() {
         for (int i = 0; i < 20; i++) {
-            scan(1_000L * i, 1_000L * i + 7);
+            scan(1_000L * i, 1_000.0 * i + 7);
         }
         assertThat(quality().jitterMillis()).isZero();
     }
