@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
+import org.ebbwatch.acquire.RetryPause.Attempt;
 import org.ebbwatch.time.EventClock;
 import org.ebbwatch.time.HostTime;
 import org.slf4j.Logger;
@@ -18,16 +19,14 @@ import org.slf4j.LoggerFactory;
  * the writer lets the session's time pass, so that a silence is found even then. Neither is ever interrupted, because the
  * listener's storage may not be; closing the port frees both.
  *
- * <p>A port object is used for one connection, so that no frame meant for one connection can reach the next. After a failed
- * attempt or a loss the next attempt comes after 0.5 s, doubling up to 10 s until a board has proven who it is.
+ * <p>A port object is used for one connection, so that no frame meant for one connection can reach the next. When the next
+ * attempt comes is decided by {@link RetryPause}.
  */
 public final class BoardAgent implements AutoCloseable {
 
     private static final Logger LOG = LoggerFactory.getLogger(BoardAgent.class);
     private static final int READ_BYTES = 8_192;
     private static final long LOOK_MILLIS = 100;
-    private static final long FIRST_PAUSE_MILLIS = 500;
-    private static final long LONGEST_PAUSE_MILLIS = 10_000;
     private static final long JOIN_MILLIS = 5_000;
 
     private static final String LOST = "The port was lost: the board was unplugged or lost its power.";
@@ -111,25 +110,23 @@ public final class BoardAgent implements AutoCloseable {
     }
 
     private void connectAndRead() {
-        long pauseMillis = FIRST_PAUSE_MILLIS;
+        var retry = new RetryPause();
         while (!closed()) {
-            boolean proven = false;
+            Attempt ended = Attempt.UNPROVEN;
             try {
-                proven = connectOnce();
+                ended = connectOnce();
             } catch (RuntimeException e) {
                 log(e);
             }
-            pauseMillis = proven ? FIRST_PAUSE_MILLIS : pauseMillis;
-            pause(pauseMillis);
-            pauseMillis = Math.min(LONGEST_PAUSE_MILLIS, 2 * pauseMillis);
+            pause(retry.after(ended));
         }
     }
 
-    /** One attempt and the connection it makes; true if the board had proven who it is when the connection ended. */
-    private boolean connectOnce() {
+    /** One attempt and the connection it makes. */
+    private Attempt connectOnce() {
         Line attempt = new Line(ports.get(), new Outbox());
         if (!open(attempt.port)) {
-            return false;
+            return Attempt.NOT_OPENED;
         }
         line = attempt;
         String why = FAULT;
@@ -141,7 +138,7 @@ public final class BoardAgent implements AutoCloseable {
             attempt.port.close();
             lost(why);
         }
-        return provenAtEnd;
+        return provenAtEnd ? Attempt.PROVEN : Attempt.UNPROVEN;
     }
 
     private boolean open(Port port) {

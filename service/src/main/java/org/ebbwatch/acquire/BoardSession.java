@@ -41,6 +41,8 @@ import org.ebbwatch.time.HostTime;
  * host time is counted as {@link AttendedTime}, so that a pause counts for next to nothing and whatever waits in the port is
  * read first; event time at simulated speed never depends on the host; and clocks are compared at real speed only.
  *
+ * <p>At real speed the question is asked again every 30 s, to see how long an answer takes.
+ *
  * <p><b>Requests</b> end in exactly one {@link Answer}, after 2 s of attended time at the latest.
  *
  * <p>Not thread-safe: every call is made under the rack's lock.
@@ -50,6 +52,7 @@ public final class BoardSession {
     private static final long ALIVE_MILLIS = 500;
     private static final long IDLE_ALIVE_MILLIS = 250;
     private static final long PARTIAL_FRAME_MILLIS = 1_000;
+    private static final long ROUND_TRIP_MILLIS = 30_000;
 
     private static final String NOTHING_ANSWERS =
             "The port is open but nothing answers on it. Check that the board has power"
@@ -72,6 +75,7 @@ public final class BoardSession {
     private final Requests requests;
     private final ScanIntake intake;
     private final LinkNews news;
+    private final LinkMeter meter = new LinkMeter();
     private final AttendedTime attended = new AttendedTime();
 
     private Optional<String> expectedSerialNumber;
@@ -104,8 +108,8 @@ public final class BoardSession {
         this.listener = Objects.requireNonNull(listener, "listener");
         this.outgoing = new Outgoing(Objects.requireNonNull(out, "out"));
         this.question = new IdentityQuestion(outgoing);
-        this.requests = new Requests(board, outgoing, listener);
-        this.intake = new ScanIntake(board, clock, listener);
+        this.requests = new Requests(board, outgoing, listener, meter);
+        this.intake = new ScanIntake(board, clock, listener, meter);
         this.news = new LinkNews(board, listener);
     }
 
@@ -113,6 +117,7 @@ public final class BoardSession {
     public void opened(HostTime moment) {
         look(moment);
         badFramesBefore += decoder.framesBad();
+        meter.add(decoder);
         decoder = new FrameDecoder(new Incoming());
         unprovenScan = 0;
         ask("The port is open; the board has not said yet who it is.");
@@ -169,6 +174,11 @@ public final class BoardSession {
     /** Counters since the session was made. */
     public SessionCounts counts() {
         return intake.counts(unattributedFrames, requests.unexpectedAnswers(), badFramesBefore + decoder.framesBad());
+    }
+
+    /** How good the line has been since the session was made. */
+    public LinkQuality quality() {
+        return meter.quality(decoder, counts(), intake.gaps());
     }
 
     /**
@@ -234,6 +244,9 @@ public final class BoardSession {
         }
         if (intake.pace().realSpeed()) {
             aliveAfter(ALIVE_MILLIS);
+            if (attended.millis() - question.askedMillis() >= ROUND_TRIP_MILLIS) {
+                question.ask(attended.millis());
+            }
         } else if (attended.millis() - Math.max(aliveMillis, question.askedMillis()) >= IDLE_ALIVE_MILLIS) {
             sendAlive();
             question.ask(attended.millis());
@@ -271,7 +284,7 @@ public final class BoardSession {
     }
 
     private void identityArrived(Identity arrived) {
-        boolean asked = question.answered();
+        boolean asked = question.answered(attended.millis(), meter);
         if (arrived.equals(identity) && (asked || arrived.bootNumber() != 0)) {
             return;
         }
@@ -322,7 +335,7 @@ public final class BoardSession {
             if (message instanceof Identity arrived) {
                 identityArrived(arrived);
             } else if (message instanceof Done done) {
-                requests.done(done).ifPresent(request -> {
+                requests.done(done, attended.millis()).ifPresent(request -> {
                     if (request instanceof SetInterval granted) {
                         intake.intervalChanged(granted.millis());
                     }
@@ -336,6 +349,7 @@ public final class BoardSession {
 
         @Override
         public void rejected(Rejection why) {
+            meter.rejected(why);
             if (state == State.ASKING && why instanceof Rejection.UnknownVersion other) {
                 refuse("The board speaks version " + other.version() + " of the rig protocol, this service version 1."
                         + " Install the firmware or the service that goes with the other.");

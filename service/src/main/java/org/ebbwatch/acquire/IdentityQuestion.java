@@ -49,9 +49,12 @@ final class IdentityQuestion {
         return millis - begunMillis >= OVERDUE_MILLIS;
     }
 
-    /** Takes an identity that arrived; false where nobody asked for it. */
-    boolean answered() {
+    /** Takes an identity that arrived; false where nobody asked for it. Only the answer to a single question tells how long it took. */
+    boolean answered(long millis, LinkMeter meter) {
         boolean asked = unanswered > 0;
+        if (unanswered == 1) {
+            meter.roundTrip(millis - askedMillis);
+        }
         unanswered = Math.max(0, unanswered - 1);
         return asked;
     }

@@ -12,7 +12,9 @@ import java.util.Map;
 /** The serial ports of this machine, with the paths that outlast a replug. */
 public final class PortList {
 
-    private static final Path STABLE_PATHS = Path.of("/dev/serial/by-id");
+    private static final Path BY_NAME = Path.of("/dev/serial/by-id");
+    /** Where a board has no name of its own, or the same as another: by the socket it is plugged into. */
+    private static final Path BY_PLACE = Path.of("/dev/serial/by-path");
 
     private PortList() {}
 
@@ -22,7 +24,7 @@ public final class PortList {
      * @throws IOException if the stable paths are there but cannot be read
      */
     public static List<PortEntry> read() throws IOException {
-        return withStablePaths(SerialPortLink.present(), STABLE_PATHS);
+        return withStablePaths(withStablePaths(SerialPortLink.present(), BY_PLACE), BY_NAME);
     }
 
     /** Adds to each port the link in {@code links} that leads to it; a directory that is not there adds nothing. */

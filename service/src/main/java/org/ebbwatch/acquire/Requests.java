@@ -30,10 +30,12 @@ final class Requests {
     private final String board;
     private final Outgoing outgoing;
     private final BoardListener listener;
+    private final LinkMeter meter;
     private final List<Open> open = new ArrayList<>();
     private long unexpectedAnswers;
 
-    Requests(String board, Outgoing outgoing, BoardListener listener) {
+    Requests(String board, Outgoing outgoing, BoardListener listener, LinkMeter meter) {
+        this.meter = meter;
         this.board = board;
         this.outgoing = outgoing;
         this.listener = listener;
@@ -46,8 +48,9 @@ final class Requests {
     }
 
     /** The board carried a request out: tells it, and gives the request. */
-    Optional<HostMessage> done(Done done) {
+    Optional<HostMessage> done(Done done, long millis) {
         Optional<Open> request = take(done.requestSequence(), done.requestKind());
+        request.ifPresent(found -> meter.roundTrip(millis - found.sentMillis));
         request.ifPresent(found -> listener.answered(board, found.sequence, new Answer.Done()));
         return request.map(Open::request);
     }

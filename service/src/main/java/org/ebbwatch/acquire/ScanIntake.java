@@ -18,6 +18,7 @@ final class ScanIntake {
     private final String board;
     private final EventClock clock;
     private final BoardListener listener;
+    private final LinkMeter meter;
     private BoardPace pace = BoardPace.real(INTERVAL_BEFORE_IDENTITY_MILLIS);
     private ScanAssembly assembly;
     private long lastScanSeen;
@@ -33,8 +34,10 @@ final class ScanIntake {
     private long repeatedParts;
     private long misfits;
     private long silences;
+    private long gaps;
 
-    ScanIntake(String board, EventClock clock, BoardListener listener) {
+    ScanIntake(String board, EventClock clock, BoardListener listener, LinkMeter meter) {
+        this.meter = meter;
         this.board = board;
         this.clock = clock;
         this.listener = listener;
@@ -125,6 +128,11 @@ final class ScanIntake {
         return silenceTold;
     }
 
+    /** How often scans were missing. */
+    long gaps() {
+        return gaps;
+    }
+
     SessionCounts counts(long unattributedFrames, long unexpectedAnswers, long badFrames) {
         long partial = partialBefore + (assembly == null ? 0 : assembly.partial());
         long repeated = repeatedParts + clock.dropped();
@@ -133,6 +141,8 @@ final class ScanIntake {
     }
 
     private void tellGap(Arrival.AfterGap after, long lastEventMillis, long bootNumber) {
+        gaps++;
+        meter.gap();
         if (heardSinceStart && !silenceTold && after.gap().leastMillis() > pace.silenceMillis()) {
             tellSilence(lastEventMillis);
         }
@@ -156,6 +166,9 @@ final class ScanIntake {
             listener.clockOdd(board, clock.rate().ratio(), odd);
         }
         BoardScan scan = assembly.scan();
+        if (pace.realSpeed() && pace.hasClock()) {
+            meter.scan(clock.lastSeen());
+        }
         scan.stamp(clock.lastSeen(), assembly.contacts(), assembly.amperesPresent());
         listener.scan(board, scan);
         return true;

@@ -29,7 +29,6 @@ import picocli.CommandLine.Spec;
             "Exit code 0: all was proven; 1: something failed or was not proven."
         })
 final class EveningCheckCommand implements Callable<Integer> {
-    private static final String TOKEN = "EBBWATCH_TOKEN";
     private static final long LOOK_MILLIS = 1_000;
 
     @Option(
@@ -61,7 +60,7 @@ final class EveningCheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal, InterruptedException, IOException {
         PrintWriter out = spec.commandLine().getOut();
-        var asked = new EveningService(service, token(System.getenv(TOKEN)));
+        var asked = new EveningService(service, ServiceCall.token(System.getenv()));
         JsonNode check = asked.start(by, touchMinutes);
         String id = text(check, "id");
         out.println("Evening check " + id + ". Stay with the rack: for a while, limits against the room are paused.");
@@ -81,13 +80,6 @@ final class EveningCheckCommand implements Callable<Integer> {
         EveningText.lines(check).forEach(out::println);
         out.flush();
         return text(check, "verdict").equals("PASSED") ? 0 : 1;
-    }
-
-    private static String token(String fromEnvironment) throws Refusal {
-        if (fromEnvironment == null || fromEnvironment.isBlank()) {
-            throw new Refusal("no token: put the operator's token into the environment variable " + TOKEN);
-        }
-        return fromEnvironment.strip();
     }
 
     /** Whether anything but people who should have the test alarm is waited for. */

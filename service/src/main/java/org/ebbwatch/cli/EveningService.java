@@ -1,88 +1,33 @@
 package org.ebbwatch.cli;
 
-import io.micronaut.json.JsonMapper;
 import io.micronaut.json.tree.JsonNode;
-import java.io.IOException;
 import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpRequest.BodyPublishers;
-import java.net.http.HttpResponse;
-import java.net.http.HttpResponse.BodyHandlers;
-import java.time.Duration;
 import java.util.Map;
-import java.util.UUID;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 
 /** A running service, as the evening check asks it. */
 final class EveningService {
-    private static final Duration PATIENCE = Duration.ofSeconds(30);
     private static final String CHECKS = "/api/v1/evening-checks";
-    private static final JsonMapper MAPPER = JsonMapper.createDefault();
 
-    private final HttpClient http =
-            HttpClient.newBuilder().connectTimeout(PATIENCE).build();
-    private final URI service;
-    private final String token;
+    private final ServiceCall service;
 
     EveningService(URI service, String token) {
-        this.service = service;
-        this.token = token;
+        this.service = new ServiceCall(service, token);
     }
 
     JsonNode start(String by, int touchMinutes) throws Refusal {
-        return post("", Map.of("by", by, "touchMinutes", touchMinutes));
+        return service.post(CHECKS, Map.of("by", by, "touchMinutes", touchMinutes));
     }
 
     JsonNode look(String id) throws Refusal {
-        return send(request('/' + id).GET().build());
+        return service.get(CHECKS + '/' + id);
     }
 
     JsonNode heard(String id, String outlet, String by) throws Refusal {
-        return post('/' + id + "/steps", Map.of("step", "HEARD", "outlet", outlet, "by", by));
+        return service.post(CHECKS + '/' + id + "/steps", Map.of("step", "HEARD", "outlet", outlet, "by", by));
     }
 
     JsonNode finish(String id) throws Refusal {
-        return post('/' + id + "/steps", Map.of("step", "FINISHED"));
-    }
-
-    private JsonNode post(String path, Map<String, Object> body) throws Refusal {
-        try {
-            return send(request(path)
-                    .header("Content-Type", "application/json")
-                    .header("Idempotency-Key", "evening-check-" + UUID.randomUUID())
-                    .POST(BodyPublishers.ofString(MAPPER.writeValueAsString(body)))
-                    .build());
-        } catch (IOException e) {
-            throw new Refusal("the request cannot be written: " + e.getMessage());
-        }
-    }
-
-    private HttpRequest.Builder request(String path) {
-        return HttpRequest.newBuilder(service.resolve(CHECKS + path))
-                .timeout(PATIENCE)
-                .header("Authorization", "Bearer " + token);
-    }
-
-    private JsonNode send(HttpRequest request) throws Refusal {
-        try {
-            HttpResponse<String> response = http.send(request, BodyHandlers.ofString());
-            JsonNode answer = MAPPER.readValue(response.body(), JsonNode.class);
-            if (response.statusCode() >= 300) {
-                throw new Refusal("the service refused it: " + text(answer, "detail"));
-            }
-            return answer;
-        } catch (IOException e) {
-            throw new Refusal("no service answers at " + service + " (" + e.getMessage()
-                    + "). Is it running? The page's address is the one to name with --service.");
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new Refusal("stopped; the check goes on in the service until it ends by itself");
-        }
-    }
-
-    private static String text(JsonNode answer, String field) {
-        JsonNode held = answer == null ? null : answer.get(field);
-        return held == null ? "it did not say why" : held.coerceStringValue();
+        return service.post(CHECKS + '/' + id + "/steps", Map.of("step", "FINISHED"));
     }
 }

@@ -1,9 +1,7 @@
 package org.ebbwatch.cli;
 
 import io.micronaut.runtime.server.EmbeddedServer;
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -19,7 +17,6 @@ import org.ebbwatch.morning.MorningHour;
 import org.ebbwatch.rack.BoardEntry;
 import org.ebbwatch.rack.CellEntry;
 import org.ebbwatch.rack.RackFile;
-import org.ebbwatch.rack.RackFileFaulty;
 import org.ebbwatch.rack.RunningRack;
 import org.ebbwatch.rack.RunningRack.BoardPort;
 import picocli.CommandLine.Command;
@@ -43,7 +40,7 @@ final class ServeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal, InterruptedException {
-        RackFile rackFile = read();
+        RackFile rackFile = CheckCommand.read(file);
         ServiceHost.requireFree(rackFile.http().address(), rackFile.http().port());
         PrintWriter out = spec.commandLine().getOut();
         NightHours night = AlarmWays.night(rackFile.alarms());
@@ -56,6 +53,7 @@ final class ServeCommand implements Callable<Integer> {
                 rackFile.alarms().publicAddress());
         rackFile.morningReport()
                 .ifPresent(it -> rack.reportMornings(new MorningHour(it.at(), night.zone()), it.outlets()));
+        rackFile.wirings().forEach(rack::wire);
         LifeAgent life = LifeWays.agent(rack, rackFile.signOfLife(), System.getenv());
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
         EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
@@ -98,18 +96,6 @@ final class ServeCommand implements Callable<Integer> {
                 "links");
         teller.setDaemon(true);
         teller.start();
-    }
-
-    private RackFile read() throws Refusal {
-        try {
-            return RackFile.read(file);
-        } catch (RackFileFaulty e) {
-            throw new Refusal(e.getMessage());
-        } catch (NoSuchFileException e) {
-            throw new Refusal("there is no file " + file);
-        } catch (IOException e) {
-            throw new Refusal("cannot read the rack file " + file + ": " + e.getMessage());
-        }
     }
 
     private static BoardPort port(BoardEntry board) {

@@ -77,8 +77,8 @@ final class ServiceHost {
      * @param http where; port -1: any free one
      */
     static EmbeddedServer page(RunningRack rack, TokenFile tokens, NightHours night, HttpEntry http) {
-        List<Object> singletons =
-                new ArrayList<>(List.of(rack, rack.happenings(), rack.intakes(), tokens, new Sessions(tokens), night));
+        List<Object> singletons = new ArrayList<>(List.of(
+                rack, rack.happenings(), rack.intakes(), rack.calibrations(), tokens, new Sessions(tokens), night));
         rack.links().ifPresent(singletons::add);
         ApplicationContext context = ApplicationContext.builder()
                 .properties(Map.of(

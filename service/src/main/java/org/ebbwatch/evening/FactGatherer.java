@@ -154,7 +154,17 @@ final class FactGatherer {
                 lately.losses(),
                 lately.silences(),
                 lately.scans(),
-                lately.bad());
+                lately.bad(),
+                board.calibrations().size(),
+                oldCalibrations(board));
+    }
+
+    private List<String> oldCalibrations(BoardGlance board) {
+        long now = clock.now().wallMillis();
+        return board.calibrations().stream()
+                .filter(calibration -> calibration.isOld(now))
+                .map(calibration -> "channel " + calibration.channel() + " " + calibration.ageDays(now) + " days")
+                .toList();
     }
 
     /** Whether the message that rings of the test alarm has not reached its receiver; a later one may wait behind it. */

@@ -49,9 +49,13 @@ final class Cautions {
                 telling,
                 Entry.ProcedureChanged.class,
                 "change(s) of procedure on the way; procedure is what it began with.");
+        count(
+                telling,
+                Entry.CalibrationChanged.class,
+                "change(s) of the channel's calibration on the way: volts before and after cannot be compared.");
         long boards = telling.calibrations().size();
         if (boards > 1) {
-            add("The board said anew who it is " + (boards - 1) + " time(s); see calibrations.");
+            add("What the readings rest on was told anew " + (boards - 1) + " time(s); see calibrations.");
         }
     }
 

@@ -1,5 +1,8 @@
 package org.ebbwatch.passage;
 
+import java.util.List;
+import org.ebbwatch.calibration.Calibration;
+
 /**
  * What is known of one board besides what people are shown.
  *
@@ -10,6 +13,7 @@ package org.ebbwatch.passage;
  * @param intervalMillis between its scans; 0 while it is not known
  * @param channels how many it has; 0 while it is not known
  * @param ambientCelsius of its ambient sensor; NaN where there is none to believe
+ * @param calibrations of its channels, at most one each
  */
 public record BoardGlance(
         String name,
@@ -19,4 +23,5 @@ public record BoardGlance(
         long losses,
         long intervalMillis,
         int channels,
-        double ambientCelsius) {}
+        double ambientCelsius,
+        List<Calibration> calibrations) {}

@@ -3,11 +3,13 @@ package org.ebbwatch.passage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.calibration.BoardScale;
+import org.ebbwatch.calibration.Calibration;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Suspicion;
 import org.ebbwatch.judge.procedure.CellString;
@@ -22,11 +24,11 @@ import org.ebbwatch.rig.message.Reading;
 final class BoardWatch {
     private final String name;
     private Identity identity;
+    private BoardBasis basis;
     private BoardScale scale;
     private int ambientChannel = -1;
     private int dummyChannel = -1;
     private int bankChannel = -1;
-    private List<Integer> roleChannels = List.of();
     private LinkState link = LinkState.WAITING;
     private String detail = "";
     private BoardScan latest;
@@ -40,15 +42,19 @@ final class BoardWatch {
         this.name = name;
     }
 
-    void identified(Identity now) {
-        identity = now;
-        scale = new BoardScale(now);
+    /** From now on readings rest on this. */
+    void rest(BoardBasis now) {
+        basis = now;
+        identity = now.identity();
+        scale = now.scale();
         ambientChannel = first(ChannelRole.AMBIENT);
         dummyChannel = first(ChannelRole.DUMMY);
         bankChannel = first(ChannelRole.BANK);
-        roleChannels = Stream.of(ambientChannel, dummyChannel, bankChannel)
-                .filter(channel -> channel >= 0)
-                .toList();
+    }
+
+    /** What its readings rest on; empty before it said who it is. */
+    Optional<BoardBasis> basis() {
+        return Optional.ofNullable(basis);
     }
 
     void link(LinkState state, String why) {
@@ -93,9 +99,22 @@ final class BoardWatch {
         return identity.channels().size();
     }
 
-    /** Channels that every cell's reading draws on: ambient, dummy and bank, as far as the board has them. */
-    List<Integer> roleChannels() {
-        return roleChannels;
+    /** Channels that a cell's reading draws on: ambient, dummy, bank and its load's own sensor, as far as there are. */
+    List<Integer> drawnOn(int channel) {
+        return Stream.of(ambientChannel, dummyChannel, bankChannel, loadSensor(channel))
+                .filter(each -> each >= 0 && each < identity.channels().size())
+                .toList();
+    }
+
+    private int loadSensor(int channel) {
+        return basis.wiring().loadSensors().getOrDefault(channel, -1);
+    }
+
+    /** The hotter of the bank and the load's own sensor; a sensor that cannot be believed says nothing. */
+    private double bankCelsius(int channel) {
+        double bank = celsius(bankChannel);
+        double own = celsius(loadSensor(channel));
+        return Double.isNaN(bank) || own > bank ? own : bank;
     }
 
     int simulatedSpeed() {
@@ -161,13 +180,13 @@ final class BoardWatch {
         return new Entry.Scan(
                 latest.eventMillis(),
                 volts,
-                scale.expandedVolts(Double.isNaN(volts) ? 0 : volts),
-                scale.resolutionVolts(),
+                expandedVolts(channel, volts, applied ? sum : 0),
+                scale.resolutionVolts(channel),
                 amperes,
                 celsius(channel),
                 celsius(ambientChannel),
                 celsius(dummyChannel),
-                celsius(bankChannel),
+                bankCelsius(channel),
                 applied,
                 suspicion(state),
                 string.isPresent() ? sum : Double.NaN);
@@ -175,7 +194,37 @@ final class BoardWatch {
 
     private double volts(int channel) {
         boolean read = (latest.state()[channel] & Reading.VOLTS_VALID) != 0;
+        return read ? scale.volts(channel, latest.volts()[channel]) : Double.NaN;
+    }
+
+    /** With what the leads take between the terminals and where they are measured while the load draws {@code acrossVolts}. */
+    private double expandedVolts(int channel, double volts, double acrossVolts) {
+        double leads = basis.wiring().leadShares().getOrDefault(channel, 0.0) * acrossVolts;
+        double expanded = scale.expandedVolts(channel, Double.isNaN(volts) ? 0 : volts);
+        return leads == 0 || Double.isNaN(leads) ? expanded : StrictMath.hypot(expanded, leads);
+    }
+
+    /** Volts of a channel by the board's own scale, without its calibration; NaN where not read. */
+    double ownVolts(int channel) {
+        boolean read = (latest.state()[channel] & Reading.VOLTS_VALID) != 0;
         return read ? scale.volts(latest.volts()[channel]) : Double.NaN;
+    }
+
+    /** The board's own scale. */
+    BoardScale ownScale() {
+        return new BoardScale(basis.said());
+    }
+
+    String serialNumber() {
+        return identity == null ? "" : identity.serialNumber();
+    }
+
+    boolean isAtRail(int channel) {
+        return (latest.state()[channel] & Reading.VOLTS_AT_RAIL) != 0;
+    }
+
+    boolean isLoadApplied(int channel) {
+        return (latest.state()[channel] & Reading.LOAD_APPLIED) != 0;
     }
 
     private double amperes(int channel) {
@@ -209,7 +258,8 @@ final class BoardWatch {
 
     private int first(ChannelRole role) {
         for (int channel = 0; channel < identity.channels().size(); channel++) {
-            if (identity.channels().get(channel).role() == role) {
+            boolean ofOneLoad = basis.wiring().loadSensors().containsValue(channel);
+            if (identity.channels().get(channel).role() == role && !ofOneLoad) {
                 return channel;
             }
         }
@@ -225,7 +275,8 @@ final class BoardWatch {
                 losses,
                 isKnown() ? intervalMillis() : 0,
                 isKnown() ? channels() : 0,
-                heard ? celsius(ambientChannel) : Double.NaN);
+                heard ? celsius(ambientChannel) : Double.NaN,
+                basis == null ? List.of() : basis.calibrations());
     }
 
     BoardPulse pulse() {
@@ -238,11 +289,23 @@ final class BoardWatch {
                 name,
                 link,
                 detail,
-                identity == null ? "" : identity.serialNumber(),
+                serialNumber(),
                 identity == null ? 0 : simulatedSpeed(),
                 eventMillis(),
                 wallMillis,
                 heard ? latest.contacts() : 0);
+    }
+
+    /** The latest reading of every channel. */
+    List<Entry.Scan> readings() {
+        return IntStream.range(0, latest.channels()).mapToObj(this::reading).toList();
+    }
+
+    private OptionalLong calibratedWallMillis(int channel) {
+        return basis.calibrations().stream()
+                .filter(calibration -> calibration.channel() == channel)
+                .mapToLong(Calibration::madeWallMillis)
+                .findFirst();
     }
 
     List<ChannelView> channelViews() {
@@ -260,7 +323,8 @@ final class BoardWatch {
                     reading.expandedVolts(),
                     reading.celsius(),
                     reading.amperes(),
-                    reading.loadApplied()));
+                    reading.loadApplied(),
+                    calibratedWallMillis(channel)));
         }
         return views;
     }

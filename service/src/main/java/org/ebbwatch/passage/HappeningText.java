@@ -29,6 +29,11 @@ record HappeningText(Kind kind, String what, String line) {
             String who = own.switched() ? "the board switches" : "hands switch";
             return done("OWN_LOAD", String.format(Locale.ROOT, "It finishes on %.2f ohms, which %s.", own.ohms(), who));
         }
+        if (entry instanceof Entry.CalibrationChanged) {
+            return done(
+                    "CALIBRATION_CHANGED",
+                    "Its channel's calibration changed; volts before and after cannot be compared.");
+        }
         return Optional.empty();
     }
 

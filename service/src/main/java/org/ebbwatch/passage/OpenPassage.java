@@ -3,8 +3,10 @@ package org.ebbwatch.passage;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Finding;
@@ -71,6 +73,15 @@ final class OpenPassage {
     /** The string it is drained with; empty where it stands singly. */
     Optional<CellString> string() {
         return judge.isInString() ? card.cell().string() : Optional.empty();
+    }
+
+    /** Whether the volts of its channels come out otherwise by another basis. */
+    boolean readsOtherwise(BoardBasis was, BoardBasis now) {
+        int first = string().map(CellString::firstChannel).orElse(card.channel());
+        int last = string().map(CellString::lastChannel).orElse(card.channel());
+        return IntStream.rangeClosed(first, last)
+                .anyMatch(channel -> !Objects.equals(
+                        was.corrections().get(channel), now.corrections().get(channel)));
     }
 
     /** Sequence of the last entry by which something changed that a person goes by. */

@@ -1,14 +1,21 @@
 package org.ebbwatch.passage;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.ebbwatch.acquire.LinkQuality;
 
 /** What the outside may look at. Safe for use by several threads. */
 public interface RackSource {
 
     /** The rack at this moment. */
     RackView view();
+
+    /** How good the lines to the boards are, by their names; none where there is nothing to measure. */
+    default Map<String, LinkQuality> linkQualities() {
+        return Map.of();
+    }
 
     /**
      * The trace of a passage so far, or to its end, thinned out so that no peak is lost.

@@ -7,6 +7,7 @@ import java.util.UUID;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.passage.RackSource.Window;
 import org.ebbwatch.store.AlarmTable;
+import org.ebbwatch.store.CalibrationTable;
 import org.ebbwatch.store.EveningTable;
 import org.ebbwatch.store.IntakeTable;
 import org.ebbwatch.store.MorningTable;
@@ -60,6 +61,8 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Where the cards of cells are written down, at once. */
     IntakeTable intakes();
+    /** Where calibrations are written down; what is written there is committed with the journal. */
+    CalibrationTable calibrations();
 
     /** Bytes free on the disk of the records; 0 where nobody can say. */
     long freeBytes();

@@ -2,9 +2,11 @@ package org.ebbwatch.passage;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.UUID;
 import org.ebbwatch.acquire.LinkState;
+import org.ebbwatch.calibration.Calibration;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Finding;
 import org.ebbwatch.judge.LoadStep;
@@ -44,7 +46,11 @@ public record RackView(
             long wallMillis,
             int contacts) {}
 
-    /** One channel's latest reading; NaN where there is none to believe. */
+    /**
+     * One channel's latest reading; NaN where there is none to believe.
+     *
+     * @param calibratedWallMillis when it was calibrated; empty where it never was
+     */
     public record ChannelView(
             String board,
             int channel,
@@ -53,7 +59,28 @@ public record RackView(
             double expandedVolts,
             double celsius,
             double amperes,
-            boolean loadApplied) {}
+            boolean loadApplied,
+            OptionalLong calibratedWallMillis) {
+
+        /** A channel that was never calibrated. */
+        public ChannelView(
+                String board,
+                int channel,
+                ChannelRole role,
+                double volts,
+                double expandedVolts,
+                double celsius,
+                double amperes,
+                boolean loadApplied) {
+            this(board, channel, role, volts, expandedVolts, celsius, amperes, loadApplied, OptionalLong.empty());
+        }
+
+        /** Whether its calibration is too old to go by; false where it never was calibrated. */
+        public boolean isCalibrationOld(long nowWallMillis) {
+            return calibratedWallMillis.isPresent()
+                    && Calibration.isOld(calibratedWallMillis.getAsLong(), nowWallMillis);
+        }
+    }
 
     /**
      * One passage.

@@ -9,11 +9,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.ebbwatch.acquire.Answer;
 import org.ebbwatch.acquire.BoardListener;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.acquire.LinkState;
+import org.ebbwatch.calibration.Calibration;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.LeadProof;
@@ -47,6 +49,7 @@ public final class RackWatch implements BoardListener {
     private final Loads loads;
     private final ExpectedCells expected = new ExpectedCells();
     private final Contacts contacts;
+    private final Bases bases = new Bases();
     private final Set<OpenPassage> changed = new LinkedHashSet<>();
     private final Happenings happenings;
     private final List<Happening> news = new ArrayList<>();
@@ -76,7 +79,7 @@ public final class RackWatch implements BoardListener {
 
     /** Calls this with the name of a board after each of its scans. */
     public void afterEachScan(Consumer<String> what) {
-        scanned = what;
+        scanned = scanned.andThen(what);
     }
 
     /** A board that the rack file names; it need not be there yet. */
@@ -88,6 +91,16 @@ public final class RackWatch implements BoardListener {
     public void expect(String board, List<ContactInput> wired) {
         expect(board);
         contacts.wire(board, wired);
+    }
+
+    /** What the rack file says of the channels of a board; to be told before it is heard. */
+    public void wire(String board, Wiring wiring) {
+        bases.wire(board, wiring);
+    }
+
+    /** Takes the calibrations of a board, by its serial number, from here. */
+    public void calibratedBy(Function<String, List<Calibration>> source) {
+        bases.calibratedBy(source);
     }
 
     /** A cell to be checked in as soon as its board is heard, unless a passage is on that channel already. */
@@ -109,11 +122,29 @@ public final class RackWatch implements BoardListener {
 
     @Override
     public void identified(String board, Identity identity) {
-        watch(board).identified(identity);
-        trace.identified(board, identity);
+        rest(board, identity);
         if (smokeStands()) {
             control.openAllLoads(board);
         }
+    }
+
+    /** The calibrations of a board have changed. */
+    void recalibrated(String board) {
+        watch(board).basis().ifPresent(basis -> rest(board, basis.said()));
+    }
+
+    /** Readings rest on this from now on; passages on channels that read otherwise now are told. */
+    private void rest(String board, Identity said) {
+        BoardWatch watch = watch(board);
+        Optional<BoardBasis> before = watch.basis();
+        BoardBasis now = bases.of(board, said);
+        watch.rest(now);
+        trace.identified(board, now);
+        before.ifPresent(was -> each(board, passage -> {
+            if (passage.readsOtherwise(was, now)) {
+                follow(passage, new Entry.CalibrationChanged(now(passage)));
+            }
+        }));
     }
 
     @Override
@@ -324,6 +355,16 @@ public final class RackWatch implements BoardListener {
                 .orElse(Double.NaN);
     }
 
+    /** What the readings of a board rest on; empty while it has not said who it is. */
+    public Optional<BoardBasis> basis(String board) {
+        return Optional.ofNullable(boards.get(board)).flatMap(BoardWatch::basis);
+    }
+
+    /** The latest reading of every channel of a board that was heard, each for itself. */
+    public List<Entry.Scan> readings(String board) {
+        return boards.get(board).readings();
+    }
+
     /** How the readings of every board of the rack come in. */
     public List<BoardPulse> pulses() {
         return boards.values().stream().map(BoardWatch::pulse).toList();
@@ -338,7 +379,10 @@ public final class RackWatch implements BoardListener {
             channelViews.addAll(board.channelViews());
         }
         List<String> unwatched = new ArrayList<>(expected.unwatched());
-        boards.values().forEach(board -> unwatched.addAll(contacts.missing(board)));
+        boards.values().forEach(board -> {
+            unwatched.addAll(contacts.missing(board));
+            unwatched.addAll(bases.missing(board));
+        });
         return new RackView(boardViews, channelViews, passages.views(), unwatched);
     }
 

@@ -10,7 +10,6 @@ import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.judge.Entry;
-import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.StorageException;
 import org.ebbwatch.time.HostTime;
 import org.ebbwatch.time.LastSeen;
@@ -32,7 +31,7 @@ final class ScanReader {
     private final List<OnChannel> stays;
     private final TraceStore trace;
     private final Map<Sha256, BoardWatch> boards = new HashMap<>();
-    private final Map<Sha256, Identity> identities = new HashMap<>();
+    private final Map<Sha256, BoardBasis> bases = new HashMap<>();
 
     /**
      * A reader of one passage.
@@ -106,13 +105,13 @@ final class ScanReader {
                 boardName,
                 channel,
                 stretch.bootNumber(),
-                identities.get(stretch.identityHash()),
+                bases.get(stretch.identityHash()),
                 stretch.identityHash().toString());
     }
 
     /** Channels without which its reading cannot be told. */
     private static Set<Integer> needed(BoardWatch board, OnChannel stay) {
-        Set<Integer> needed = new TreeSet<>(board.roleChannels());
+        Set<Integer> needed = new TreeSet<>(board.drawnOn(stay.channel()));
         stay.string().ifPresent(string -> {
             for (int mate = string.firstChannel(); mate <= string.lastChannel(); mate++) {
                 needed.add(mate);
@@ -151,12 +150,12 @@ final class ScanReader {
 
     private BoardWatch board(Stretch stretch) {
         return boards.computeIfAbsent(stretch.identityHash(), hash -> {
-            Identity identity = trace.boot(hash)
-                    .map(boot -> IdentityText.read(boot.identity()))
+            BoardBasis basis = trace.boot(hash)
+                    .map(boot -> BasisText.read(boot.identity()))
                     .orElseThrow(() -> new StorageException("what board " + boardName + " said of itself is lost"));
-            identities.put(hash, identity);
+            bases.put(hash, basis);
             var board = new BoardWatch(boardName);
-            board.identified(identity);
+            board.rest(basis);
             return board;
         });
     }

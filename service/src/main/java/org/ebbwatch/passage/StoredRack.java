@@ -21,6 +21,7 @@ import org.ebbwatch.passage.RackSource.Window;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.AlarmTable;
+import org.ebbwatch.store.CalibrationTable;
 import org.ebbwatch.store.EveningTable;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.IntakeTable;
@@ -77,11 +78,12 @@ public final class StoredRack implements RackStorage {
     }
 
     @Override
-    public void identified(String board, Identity identity) {
+    public void identified(String board, BoardBasis basis) {
+        Identity identity = basis.said();
         boolean amperes = identity.channels().stream()
                 .anyMatch(channel -> channel.abilities().contains(Ability.AMPERES));
         ValueKinds kinds = amperes ? ValueKinds.COUNTS : ValueKinds.COUNTS_WITHOUT_AMPERES;
-        trace.identified(new BoardBoot(board, identity.bootNumber(), kinds, IdentityText.write(identity)));
+        trace.identified(new BoardBoot(board, identity.bootNumber(), kinds, BasisText.write(basis)));
     }
 
     @Override
@@ -247,6 +249,11 @@ public final class StoredRack implements RackStorage {
     @Override
     public IntakeTable intakes() {
         return new IntakeTable(database);
+    }
+
+    @Override
+    public CalibrationTable calibrations() {
+        return journal.calibrations();
     }
 
     @Override

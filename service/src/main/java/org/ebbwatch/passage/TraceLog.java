@@ -1,13 +1,12 @@
 package org.ebbwatch.passage;
 
 import org.ebbwatch.acquire.BoardScan;
-import org.ebbwatch.rig.message.Identity;
 
 /** Where readings are kept. */
 public interface TraceLog {
 
-    /** The scales of the board's next scans. */
-    void identified(String board, Identity identity);
+    /** What the board's next scans rest on. */
+    void identified(String board, BoardBasis basis);
 
     /** Keeps one scan; copies what it keeps. */
     void append(String board, BoardScan scan);

@@ -90,6 +90,9 @@ final class AlarmEntryReader {
         var outlet = new YamlMapping(node, "an outlet", OUTLET_KEYS, faults);
         List<String> kinds = WayReader.KINDS.stream().filter(outlet::has).toList();
         if (kinds.size() != 1) {
+            if (WayReader.KINDS.stream().anyMatch(outlet::isMisspelt)) {
+                return;
+            }
             faults.add(outlet.line(), "an outlet has one of " + String.join(", ", WayReader.KINDS));
             return;
         }

@@ -14,7 +14,7 @@ import org.ebbwatch.judge.procedure.CellString;
  * @param string the cells in series with which it is drained by one load; empty where it stands singly
  * @param loadOhms the resistor it is emptied through, 0.01 to 100000
  * @param loadTolerancePercent how far the resistor and its leads may be off, 0 to 20
- * @param leadOhms both leads and their clips together, 0 to 10
+ * @param loadWatts the resistor's rated power, 0.01 to 10000; empty where it is not given
  * @param switched true where the board's switch closes the load, false where a person does
  * @param procedure name of the procedure it is judged by
  */
@@ -27,7 +27,7 @@ public record CellEntry(
         Optional<CellString> string,
         double loadOhms,
         double loadTolerancePercent,
-        double leadOhms,
+        Optional<Double> loadWatts,
         boolean switched,
         String procedure) {
 
@@ -42,7 +42,7 @@ public record CellEntry(
                 its,
                 loadOhms,
                 loadTolerancePercent,
-                leadOhms,
+                loadWatts,
                 switched,
                 procedure);
     }

@@ -24,6 +24,11 @@ public enum Chemistry {
                 : org.ebbwatch.judge.procedure.Chemistry.LAYERED_OXIDE;
     }
 
+    /** Of a full cell: 4.2 V, iron phosphate 3.65 V (common practice, no source). */
+    double fullVolts() {
+        return this == LFP ? 3.65 : 4.2;
+    }
+
     /** As it is written in a rack file. */
     public String key() {
         return name().toLowerCase(Locale.ROOT);

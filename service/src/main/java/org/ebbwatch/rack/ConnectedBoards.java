@@ -3,6 +3,7 @@ package org.ebbwatch.rack;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.ebbwatch.acquire.BoardAgent;
+import org.ebbwatch.acquire.LinkQuality;
 import org.ebbwatch.acquire.SessionCounts;
 import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.rig.message.Identity;
@@ -38,6 +39,13 @@ final class ConnectedBoards implements BoardControl {
     /** What was counted on the line to a board. */
     SessionCounts counts(String board) {
         return agents.get(board).session().counts();
+    }
+
+    /** How good the lines are. */
+    Map<String, LinkQuality> qualities() {
+        Map<String, LinkQuality> qualities = new LinkedHashMap<>();
+        agents.forEach((board, agent) -> qualities.put(board, agent.session().quality()));
+        return qualities;
     }
 
     @Override

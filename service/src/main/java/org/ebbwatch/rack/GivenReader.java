@@ -50,7 +50,7 @@ final class GivenReader {
     private Optional<Given> read(YamlMapping mapping, String key, String allowed) {
         List<String> found = keys(key).stream().filter(mapping::has).toList();
         if (found.size() != 1) {
-            if (!mapping.isMisspelt(key)) {
+            if (keys(key).stream().noneMatch(mapping::isMisspelt)) {
                 faults.add(mapping.line(), found.isEmpty() ? allowed : allowed + "; only one of them");
             }
             return Optional.empty();

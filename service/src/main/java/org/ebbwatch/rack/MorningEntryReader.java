@@ -65,7 +65,8 @@ final class MorningEntryReader {
     Optional<LifeEntry> life(Node node) {
         var life = new YamlMapping(node, "signOfLife", LIFE_KEYS, faults);
         String allowed = "give url, or with urlEnvironment the name of the environment variable that holds it";
-        if (life.has("url") == life.has("urlEnvironment")) {
+        boolean misspelt = life.isMisspelt("url") || life.isMisspelt("urlEnvironment");
+        if (life.has("url") == life.has("urlEnvironment") && !misspelt) {
             faults.add(life.line(), life.has("url") ? allowed + ", not both" : allowed);
         }
         Optional<String> url = life.has("url") ? life.text("url", allowed) : Optional.empty();

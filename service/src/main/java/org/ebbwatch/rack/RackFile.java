@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.ebbwatch.judge.procedure.BuiltIn;
+import org.ebbwatch.passage.Wiring;
 
 /**
  * A rack file that holds together: every name is known, every number in its range, no two boards on one port, no two cells on one
@@ -18,6 +20,7 @@ import org.ebbwatch.judge.procedure.BuiltIn;
  * @param signOfLife where it goes; empty: nowhere
  * @param boards at least one
  * @param cells on their channels; may be empty
+ * @param wirings what is wired beyond the boards' own word, by their names
  */
 public record RackFile(
         Path storage,
@@ -26,7 +29,8 @@ public record RackFile(
         Optional<MorningEntry> morningReport,
         Optional<LifeEntry> signOfLife,
         List<BoardEntry> boards,
-        List<CellEntry> cells) {
+        List<CellEntry> cells,
+        Map<String, Wiring> wirings) {
 
     /** The procedures a rack file may name; the first is the usual one. */
     public static final List<String> PROCEDURES = BuiltIn.keys();
@@ -34,6 +38,7 @@ public record RackFile(
     public RackFile {
         boards = List.copyOf(boards);
         cells = List.copyOf(cells);
+        wirings = Map.copyOf(wirings);
     }
 
     /**

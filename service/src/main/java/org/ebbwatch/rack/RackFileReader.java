@@ -27,20 +27,22 @@ final class RackFileReader {
     private static final List<String> RACK_KEYS =
             List.of("storage", "http", "alarms", "morningReport", "signOfLife", "procedure", "boards", "cells");
     private static final List<String> HTTP_KEYS = List.of("address", "port", "names");
-    private static final List<String> BOARD_KEYS = List.of("name", "port", "baud", "serialNumber", "contacts");
-    private static final List<String> CELL_KEYS = List.of(
-            "board",
-            "channel",
-            "tag",
-            "chemistry",
-            "ratedAmpereHours",
-            "string",
-            "seriesCells",
-            "loadOhms",
-            "loadTolerancePercent",
-            "leadOhms",
-            "switched",
-            "procedure");
+    private static final List<String> BOARD_KEYS =
+            WayReader.joined(List.of("name", "port", "baud", "serialNumber", "contacts"), WiringReader.BOARD_KEYS);
+    private static final List<String> CELL_KEYS = WayReader.joined(
+            List.of(
+                    "board",
+                    "channel",
+                    "tag",
+                    "chemistry",
+                    "ratedAmpereHours",
+                    "string",
+                    "seriesCells",
+                    "loadOhms",
+                    "loadTolerancePercent",
+                    "switched",
+                    "procedure"),
+            WiringReader.CELL_KEYS);
     private static final List<String> CHEMISTRIES =
             Arrays.stream(Chemistry.values()).map(Chemistry::key).toList();
 
@@ -53,7 +55,6 @@ final class RackFileReader {
     private static final HttpEntry USUAL_HTTP = new HttpEntry("127.0.0.1", 8710);
     private static final int HIGHEST_CHANNEL = 63;
     private static final double USUAL_TOLERANCE_PERCENT = 100 * LoadTolerance.USUAL.share();
-    private static final double USUAL_LEAD_OHMS = 0.05;
 
     private final Faults faults;
     private final Path folder;
@@ -61,6 +62,8 @@ final class RackFileReader {
     private final List<CellEntry> cells = new ArrayList<>();
     private final StringReader strings = new StringReader();
     private final ContactReader contacts;
+    private final WiringReader wiring;
+    private boolean namesMissing;
     private final Map<String, Integer> boardLines = new LinkedHashMap<>();
     private final Map<String, Integer> portLines = new HashMap<>();
     private final Map<String, Integer> tagLines = new HashMap<>();
@@ -70,6 +73,7 @@ final class RackFileReader {
         this.faults = faults;
         this.folder = folder;
         this.contacts = new ContactReader(faults);
+        this.wiring = new WiringReader(faults);
     }
 
     RackFile read(String text) throws RackFileFaulty {
@@ -96,7 +100,7 @@ final class RackFileReader {
         rack.list("cells").forEach(node -> cell(node, procedure));
         List<CellEntry> strung = strings.strung(cells);
         faults.throwIfAny();
-        return new RackFile(storage, http, alarms, morning, life, boards, strung);
+        return new RackFile(storage, http, alarms, morning, life, boards, strung, wiring.wirings());
     }
 
     private Node compose(String text) throws RackFileFaulty {
@@ -154,6 +158,8 @@ final class RackFileReader {
         YamlMapping board = new YamlMapping(node, "a board", BOARD_KEYS, faults);
         Optional<String> name = name(board, "name");
         name.ifPresent(given -> first(boardLines, given, board, "name", "the board " + given + " is named"));
+        namesMissing |= name.isEmpty();
+        wiring.board(board, name.orElse(""));
         OptionalInt baud =
                 board.has("baud") ? board.whole("baud", 1_200, 4_000_000) : OptionalInt.of(PortAddress.USUAL_BAUD);
         String allowed =
@@ -200,7 +206,8 @@ final class RackFileReader {
         OptionalDouble loadOhms = cell.number("loadOhms", 0.01, 100_000);
         double tolerancePercent =
                 numberOr(cell, "loadTolerancePercent", 100 * LoadTolerance.MOST_SHARE, USUAL_TOLERANCE_PERCENT);
-        double leadOhms = numberOr(cell, "leadOhms", 10, USUAL_LEAD_OHMS);
+        Optional<Double> loadWatts = WiringReader.watts(cell);
+        wiring.cell(cell, board, channel, loadOhms.orElse(0));
         Optional<Boolean> switched = cell.yesOrNo("switched");
         String procedure = procedure(cell, usualProcedure);
         if (chemistry.isPresent() && ratedAmpereHours.isPresent()) {
@@ -230,17 +237,31 @@ final class RackFileReader {
                     Optional.empty(),
                     loadOhms.getAsDouble(),
                     tolerancePercent,
-                    leadOhms,
+                    loadWatts,
                     switched.get(),
                     procedure);
             cells.add(entry);
             string.ifPresent(given -> strings.member(entry, given, cell));
+            if (string.isEmpty()) {
+                LoadPower.check(entry, 1, cell);
+            }
+        } else {
+            string.ifPresent(given -> strings.incomplete(board.orElse(""), given));
         }
     }
 
     private Optional<String> boardOf(YamlMapping cell) {
         List<String> names = List.copyOf(boardLines.keySet());
-        return !cell.has("board") && names.size() == 1 ? Optional.of(names.get(0)) : cell.choice("board", names);
+        if (!cell.has("board") && names.size() == 1) {
+            return Optional.of(names.get(0));
+        }
+        if (namesMissing) { // told at the board
+            return cell.node("board")
+                    .filter(ScalarNode.class::isInstance)
+                    .map(node -> ((ScalarNode) node).getValue())
+                    .filter(names::contains);
+        }
+        return cell.choice("board", names);
     }
 
     private static void refuseMisfit(YamlMapping cell, String procedure, Chemistry chemistry, double ratedAmpereHours) {

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.ebbwatch.acquire.BoardAgent;
 import org.ebbwatch.acquire.HostClock;
+import org.ebbwatch.acquire.LinkQuality;
 import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
 import org.ebbwatch.alarm.AcknowledgeLinks;
@@ -43,6 +44,8 @@ import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.morning.MorningHour;
 import org.ebbwatch.passage.Admission;
+import org.ebbwatch.passage.CalibrationDesk;
+import org.ebbwatch.passage.Calibrations;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
@@ -57,6 +60,7 @@ import org.ebbwatch.passage.RackView;
 import org.ebbwatch.passage.RackWatch;
 import org.ebbwatch.passage.RestPrediction;
 import org.ebbwatch.passage.WatchDesk;
+import org.ebbwatch.passage.Wiring;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -80,6 +84,7 @@ public final class RunningRack
     private final AlarmDesk desk;
     private final AlarmClerk clerk;
     private final EveningDesk evening;
+    private final Calibrations calibrations;
     private final Optional<AlarmLinkDesk> links;
     private final List<OutletAgent> outlets;
     private final ConnectedBoards connected = new ConnectedBoards();
@@ -147,6 +152,7 @@ public final class RunningRack
         this.people = new WatchDesk(watch, storage, connected, () -> clock.now().wallMillis(), admission);
         this.evening = new EveningDesk(
                 watch, connected, desk, clerk, storage, ids, clock, connected::counts, storage::freeBytes);
+        this.calibrations = new LockedCalibrations(new CalibrationDesk(watch, storage, ids, clock), lock);
         watch.afterEachScan(evening::scanned);
         for (BoardPort board : boards) {
             watch.expect(board.name(), board.contacts());
@@ -196,6 +202,11 @@ public final class RunningRack
     /** Where the cards of cells are written and read. */
     public IntakeDesk intakes() {
         return intakes;
+    }
+
+    /** Takes channels of a board as they are wired, against its own word; to be asked for before {@link #start}. */
+    public void wire(String board, Wiring wiring) {
+        lock.run(() -> watch.wire(board, wiring));
     }
 
     /** Sends a morning report at that hour by the outlets of these names; to be asked for before {@link #start}. */
@@ -256,6 +267,16 @@ public final class RunningRack
     /** Where links of messages lead to; empty where messages carry none. */
     public Optional<AlarmLinkDesk> links() {
         return links;
+    }
+
+    /** Where channels are calibrated. */
+    public Calibrations calibrations() {
+        return calibrations;
+    }
+
+    @Override
+    public Map<String, LinkQuality> linkQualities() {
+        return lock.call(connected::qualities);
     }
 
     /** What happened lately. */

@@ -2,15 +2,18 @@ package org.ebbwatch.rack;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.ebbwatch.judge.procedure.CellString;
 
 /** Finds the strings among the cells of a rack file: cells of one board that give the same name. */
 final class StringReader {
     private final Map<String, List<Member>> strings = new LinkedHashMap<>();
+    private final Set<String> incomplete = new HashSet<>();
 
     private record Member(CellEntry cell, String name, YamlMapping where) {}
 
@@ -20,10 +23,19 @@ final class StringReader {
                 .add(new Member(cell, name, where));
     }
 
+    /** Notes that a cell of it is faulty, which is told already: nothing more is said of the string. */
+    void incomplete(String board, String name) {
+        incomplete.add(board + '/' + name);
+    }
+
     /** The cells, each with its string; adds a fault where the cells of one do not stand or hang together. */
     List<CellEntry> strung(List<CellEntry> cells) {
         Map<CellEntry, CellString> found = new LinkedHashMap<>();
-        strings.values().forEach(members -> string(members, found));
+        strings.forEach((key, members) -> {
+            if (!incomplete.contains(key)) {
+                string(members, found);
+            }
+        });
         return cells.stream()
                 .map(cell -> cell.in(Optional.ofNullable(found.get(cell))))
                 .toList();
@@ -62,6 +74,7 @@ final class StringReader {
                 return;
             }
         }
+        LoadPower.check(first.cell(), ordered.size(), first.where());
         var string = new CellString(first.name(), begin, ordered.size());
         ordered.forEach(member -> found.put(member.cell(), string));
     }

@@ -3,6 +3,7 @@ package org.ebbwatch.store;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -31,7 +32,7 @@ public final class H2Database implements Database {
     }
 
     /**
-     * Opens the database in this directory, makes both where they are missing, and applies the migrations.
+     * Opens the database in this directory, makes both where they are missing, the directory for its owner alone, and applies the migrations.
      *
      * @throws StorageException if that fails, or another process has it open
      */
@@ -40,7 +41,7 @@ public final class H2Database implements Database {
             throw new StorageException("the path of a database may not contain a semicolon: " + directory);
         }
         try {
-            Files.createDirectories(directory);
+            make(directory.toAbsolutePath());
         } catch (IOException e) {
             throw new StorageException("cannot make the directory " + directory, e);
         }
@@ -58,6 +59,20 @@ public final class H2Database implements Database {
             throw new StorageException("cannot open the database " + file, e);
         }
         return database;
+    }
+
+    /** A folder that is made here is its owner's alone; one that is there keeps its permissions. */
+    private static void make(Path directory) throws IOException {
+        if (Files.isDirectory(directory)) {
+            return;
+        }
+        Files.createDirectories(directory.getParent());
+        try {
+            Files.createDirectory(
+                    directory, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rwx------")));
+        } catch (UnsupportedOperationException notHere) {
+            Files.createDirectory(directory);
+        }
     }
 
     @Override

@@ -202,6 +202,11 @@ public final class JournalStore {
         return new EveningTable(this, database);
     }
 
+    /** Calibrations; what is written there waits for the same {@link #commitFacts}. */
+    public CalibrationTable calibrations() {
+        return new CalibrationTable(this, database);
+    }
+
     /**
      * Counts another run of the service over these records, at once.
      *

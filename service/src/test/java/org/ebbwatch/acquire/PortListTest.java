@@ -30,6 +30,20 @@ class PortListTest {
     }
 
     @Test
+    void a_port_that_has_no_link_of_one_sort_keeps_the_one_of_another() throws IOException {
+        Path named = Files.createFile(directory.resolve("ttyUSB0"));
+        Path nameless = Files.createFile(directory.resolve("ttyUSB1"));
+        Path places = Files.createDirectory(directory.resolve("by-path"));
+        Path names = Files.createDirectory(directory.resolve("by-id"));
+        Files.createSymbolicLink(places.resolve("usb-1"), named);
+        Path place = Files.createSymbolicLink(places.resolve("usb-2"), nameless);
+        Path name = Files.createSymbolicLink(names.resolve("usb-a-board"), named);
+        List<PortEntry> found = PortList.withStablePaths(
+                PortList.withStablePaths(List.of(entry(named, ""), entry(nameless, "")), places), names);
+        assertThat(found).extracting(PortEntry::stablePath).containsExactly(name.toString(), place.toString());
+    }
+
+    @Test
     void without_links_the_list_stands_as_it_is() throws IOException {
         List<PortEntry> ports = List.of(entry(directory.resolve("COM3"), ""));
         assertThat(PortList.withStablePaths(ports, directory.resolve("by-id"))).isEqualTo(ports);

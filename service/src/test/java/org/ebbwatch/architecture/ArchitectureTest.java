@@ -97,6 +97,7 @@ class ArchitectureTest {
                 .check(SERVICE);
         dependsOnNothingOfTheServiceBut(
                         "org.ebbwatch.evening..",
+                        "org.ebbwatch.calibration..",
                         "org.ebbwatch.passage..",
                         "org.ebbwatch.alarm..",
                         "org.ebbwatch.acquire..",
@@ -138,6 +139,7 @@ class ArchitectureTest {
     void evidence_is_made_of_what_passages_tell_and_asks_no_clock() {
         dependsOnNothingOfTheServiceBut(
                         "org.ebbwatch.evidence..",
+                        "org.ebbwatch.calibration..",
                         "org.ebbwatch.passage..",
                         "org.ebbwatch.judge..",
                         "org.ebbwatch.trace.codec..")
@@ -152,6 +154,7 @@ class ArchitectureTest {
     void the_web_sees_passages_alarms_and_a_desk_and_nothing_that_runs_them() {
         dependsOnNothingOfTheServiceBut(
                         "org.ebbwatch.web..",
+                        "org.ebbwatch.calibration..",
                         "org.ebbwatch.passage..",
                         "org.ebbwatch.alarm..",
                         "org.ebbwatch.access..",

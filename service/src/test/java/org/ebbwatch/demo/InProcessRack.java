@@ -16,13 +16,13 @@ import org.ebbwatch.judge.Finding;
 import org.ebbwatch.judge.Outcome.Event;
 import org.ebbwatch.judge.Outcome.Raised;
 import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.BoardBasis;
 import org.ebbwatch.passage.BoardControl;
 import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.PassageLog;
 import org.ebbwatch.passage.RackView.PassageView;
 import org.ebbwatch.passage.RackWatch;
 import org.ebbwatch.passage.TraceLog;
-import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.sim.rack.SimBoard;
 import org.ebbwatch.time.EventClock;
 import org.ebbwatch.time.HostTime;
@@ -177,7 +177,7 @@ final class InProcessRack implements Hands {
 
     private static final class Nothing implements TraceLog, PassageLog {
         @Override
-        public void identified(String board, Identity identity) {}
+        public void identified(String board, BoardBasis basis) {}
 
         @Override
         public void append(String board, BoardScan scan) {}

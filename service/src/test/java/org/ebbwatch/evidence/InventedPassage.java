@@ -13,6 +13,7 @@ import org.ebbwatch.judge.Judge;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
 import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.BoardBasis;
 import org.ebbwatch.passage.EventLine;
 import org.ebbwatch.passage.HeardBoard;
 import org.ebbwatch.passage.IdentityText;
@@ -50,7 +51,11 @@ public final class InventedPassage {
                 ID, "bench", 0, cell, BRISK, OPENED_MILLIS, OPENED_WALL_MILLIS, simulated ? identity.speed() : 0);
         scale = new BoardScale(identity);
         steps.add(new HeardBoard(
-                "bench", 0, 1, identity, Sha256.of(IdentityText.write(identity)).toString()));
+                "bench",
+                0,
+                1,
+                BoardBasis.of(identity),
+                Sha256.of(IdentityText.write(identity)).toString()));
     }
 
     /** A cell that is drained, rested, tied off and parted, a minute each, with a gap and a meter reading on the way. */

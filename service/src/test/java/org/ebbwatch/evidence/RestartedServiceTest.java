@@ -93,7 +93,7 @@ class RestartedServiceTest {
         assertThat(record.object("outcome").number("readings")).isEqualTo(90);
         assertThat(record.isNull("writtenDown")).isTrue();
         assertThat(record.texts("cautions"))
-                .anyMatch(caution -> caution.startsWith("The board said anew who it is 1 time"))
+                .anyMatch(caution -> caution.startsWith("What the readings rest on was told anew 1 time"))
                 .anyMatch(caution -> caution.startsWith("A person put the load on"))
                 .noneMatch(caution -> caution.startsWith("Readings that were judged"));
     }

@@ -35,6 +35,7 @@ public final class Place implements AutoCloseable {
                             rack.happenings(),
                             rack.links(),
                             rack.intakes(),
+                            rack.calibrations(),
                             tokens,
                             new Sessions(tokens),
                             NightHours.usual(ZoneOffset.UTC))

@@ -11,7 +11,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
+import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.acquire.BoardSession;
+import org.ebbwatch.acquire.LinkQuality;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.acquire.RackLock;
 import org.ebbwatch.alarm.AcknowledgeLinks;
@@ -36,6 +38,7 @@ import org.ebbwatch.intake.CardAdmission;
 import org.ebbwatch.intake.IntakeBook;
 import org.ebbwatch.intake.IntakeDesk;
 import org.ebbwatch.passage.BoardControl;
+import org.ebbwatch.passage.CalibrationDesk;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
@@ -49,10 +52,12 @@ import org.ebbwatch.passage.RackWatch;
 import org.ebbwatch.passage.RestPrediction;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.passage.WatchDesk;
+import org.ebbwatch.rig.message.Reading;
 import org.ebbwatch.sim.rack.SimBoard;
 import org.ebbwatch.sim.scenario.BoardSpec;
 import org.ebbwatch.store.AlarmStepRow;
 import org.ebbwatch.time.HostTime;
+import org.ebbwatch.time.LastSeen;
 import org.ebbwatch.time.WallQuality;
 
 /**
@@ -85,6 +90,7 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     private final AlarmDesk alarms;
     private final AlarmClerk clerk;
     private final EveningDesk evening;
+    private final CalibrationDesk calibrations;
     private final AlarmLinkDesk links;
     private final BoardSession session;
     private final long beganMillis;
@@ -94,6 +100,7 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
     private boolean deafToOpening;
     private long hostNanos;
     private long nextId;
+    private long fedMillis;
 
     private QuietRack(SimBoard sim, Path records, List<Outlet> ways, List<ContactInput> contacts) {
         this.sim = sim;
@@ -121,6 +128,7 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
                 BOARD, Optional.empty(), storage.clock(BOARD), watch, frame -> sim.receive(frame, 0, frame.length));
         this.evening = new EveningDesk(
                 watch, control, alarms, clerk, storage, ids, this::now, board -> session.counts(), () -> freeBytes);
+        this.calibrations = new CalibrationDesk(watch, storage, ids, this::now);
         watch.afterEachScan(evening::scanned);
         watch.expect(BOARD, contacts);
         storage.openCards().forEach(card -> watch.takeUp(storage.takeUp(card)));
@@ -178,6 +186,16 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         }
     }
 
+    /** Where channels are calibrated. */
+    public CalibrationDesk calibrations() {
+        return calibrations;
+    }
+
+    @Override
+    public synchronized Map<String, LinkQuality> linkQualities() {
+        return Map.of(BOARD, session.quality());
+    }
+
     /** Where links of messages lead to. */
     public AlarmLinkDesk links() {
         return links;
@@ -218,6 +236,23 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         long until = sim.eventMillis() + millis;
         while (sim.eventMillis() < until) {
             step();
+        }
+    }
+
+    /** So many scans in which every channel reads so many volts, whatever is on the bench; its own time stands still for them. */
+    public synchronized void feed(double volts, int scans) {
+        int channels = session.identity().orElseThrow().channels().size();
+        for (int i = 0; i < scans; i++) {
+            fedMillis = Math.max(fedMillis, watch.eventMillis(BOARD)) + INTERVAL_MILLIS;
+            hostNanos += INTERVAL_MILLIS * 1_000_000;
+            var seen = new LastSeen(fedMillis, 5, fedMillis, fedMillis / INTERVAL_MILLIS, now());
+            BoardScan scan = new BoardScan(channels).stamp(seen, 0, false);
+            for (int channel = 0; channel < channels; channel++) {
+                int counts = (int) Math.round(
+                        volts / session.identity().orElseThrow().scales().volts(1));
+                scan.channel(channel, Reading.VOLTS_VALID, counts + i % 2, 0, 0);
+            }
+            watch.scan(BOARD, scan);
         }
     }
 

@@ -2,14 +2,18 @@ package org.ebbwatch.rack;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.ebbwatch.acquire.PortAddress;
 import org.ebbwatch.judge.procedure.CellString;
+import org.ebbwatch.passage.Wiring;
+import org.ebbwatch.rig.message.ChannelRole;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -95,9 +99,29 @@ class RackFileTest {
         assertThat(rack.cells())
                 .containsExactly(
                         new CellEntry(
-                                "left", 0, "0017", Chemistry.NMC, 2.6, Optional.empty(), 10, 1, 0.1, true, "careful"),
+                                "left",
+                                0,
+                                "0017",
+                                Chemistry.NMC,
+                                2.6,
+                                Optional.empty(),
+                                10,
+                                1,
+                                Optional.empty(),
+                                true,
+                                "careful"),
                         new CellEntry(
-                                "right", 0, "B 2", Chemistry.LFP, 20, Optional.empty(), 4.7, 5, 0.05, false, "strict"));
+                                "right",
+                                0,
+                                "B 2",
+                                Chemistry.LFP,
+                                20,
+                                Optional.empty(),
+                                4.7,
+                                5,
+                                Optional.empty(),
+                                false,
+                                "strict"));
     }
 
     @Test
@@ -109,7 +133,17 @@ class RackFileTest {
                 .containsExactly(new BoardEntry("left", new PortAddress.Serial("COM3", 115_200), Optional.empty()));
         assertThat(rack.cells())
                 .containsExactly(new CellEntry(
-                        "left", 2, "A1", Chemistry.NMC, 2.6, Optional.empty(), 10, 5, 0.05, true, "careful"));
+                        "left",
+                        2,
+                        "A1",
+                        Chemistry.NMC,
+                        2.6,
+                        Optional.empty(),
+                        10,
+                        5,
+                        Optional.empty(),
+                        true,
+                        "careful"));
     }
 
     @Test
@@ -133,7 +167,7 @@ class RackFileTest {
                 "port: COM3         | port: tcp:4000    | rack.yaml:3: port \"tcp:4000\" is not an address; port is the path of a serial port or tcp:HOST:PORT; `ebbwatch ports` lists the ports there are",
                 "tag: A1            | tag: ''           | rack.yaml:6: tag has no value; tag is 1 to 40 letters, digits, spaces, points, dashes and underscores, and begins with a letter or digit",
                 "tag: A1            | tag: =2+3         | rack.yaml:6: tag \"=2+3\" is not allowed; tag is 1 to 40 letters, digits, spaces, points, dashes and underscores, and begins with a letter or digit",
-                "tag: A1            | tagg: A1          | rack.yaml:6: tagg is not a key of a cell; did you mean tag? Its keys are board, channel, tag, chemistry, ratedAmpereHours, string, seriesCells, loadOhms, loadTolerancePercent, leadOhms, switched, procedure",
+                "tag: A1            | tagg: A1          | rack.yaml:6: tagg is not a key of a cell; did you mean tag? Its keys are board, channel, tag, chemistry, ratedAmpereHours, string, seriesCells, loadOhms, loadTolerancePercent, switched, procedure, loadWatts, loadSensorChannel, leadOhms, leadMetres, leadSquareMillimetres",
             })
     void a_fault_is_told_with_its_line_and_what_is_allowed(String line, String faulty, String told) {
         assertThat(SMALL).contains(line);
@@ -149,6 +183,35 @@ class RackFileTest {
         assertThat(faults(SMALL.replace(key, misspelt)))
                 .noneMatch(fault ->
                         fault.contains("lacks " + key.split(":", -1)[0]) || fault.contains("at least one board"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "signOfLife: {urll: 'https://life.example'}",
+                "signOfLife: {urlEnvironmnt: LIFE}",
+                "alarms: {outlets: [{webhok: {url: 'https://a.example'}}]}",
+                "alarms: {outlets: [{webhook: {urlEnvironmnt: HOOK}}]}",
+                "alarms: {outlets: [{webhook: {ur: 'https://a.example'}}]}",
+                "alarms: {outlets: [{mail: {hst: mail.example, from: a@b.example, to: c@d.example}}]}",
+                "alarms: {outlets: [{mail: {host: m.example, user: u, paswordFile: f, from: a@b.example, to: c@d.example}}]}"
+            })
+    void a_misspelt_key_anywhere_is_told_once(String misspelt) {
+        assertThat(faults(misspelt + "\n" + SMALL)).singleElement().asString().contains("did you mean");
+    }
+
+    @Test
+    void a_faulty_cell_of_a_string_and_a_nameless_board_are_told_once() {
+        assertThat(faults(string("channel: 3, string: P1", "channel: 4, string: P1")
+                        .replaceFirst("tag", "tagg")))
+                .singleElement()
+                .asString()
+                .contains("did you mean tag?");
+        assertThat(faults(WHOLE.replace("name: right", "nam: right")))
+                .singleElement()
+                .asString()
+                .contains("did you mean name?");
     }
 
     @Test
@@ -328,6 +391,62 @@ class RackFileTest {
                 .singleElement()
                 .asString()
                 .contains("one load", "the same loadTolerancePercent");
+    }
+
+    @Nested
+    class Wired {
+        @Test
+        void thermometers_load_sensors_and_leads_are_told_by_channel() throws RackFileFaulty {
+            RackFile rack =
+                    parse(SMALL.replace("port: COM3", "port: COM3\n    ambientChannel: 14\n    watchChannels: [12, 13]")
+                            .replace("loadOhms: 10", "loadOhms: 10\n    loadSensorChannel: 11\n    leadOhms: 0.05"));
+            assertThat(rack.wirings())
+                    .containsExactly(Map.entry(
+                            "left",
+                            new Wiring(
+                                    Map.of(
+                                            11, ChannelRole.BANK,
+                                            12, ChannelRole.WATCH,
+                                            13, ChannelRole.WATCH,
+                                            14, ChannelRole.AMBIENT),
+                                    Map.of(2, 11),
+                                    Map.of(2, 0.005))));
+            assertThat(parse(SMALL).wirings()).isEmpty();
+        }
+
+        /** Copper at 20 degC: 1 m of 0.5 mm2 has 34.5 milliohms (computed from 1.7241e-8 ohm metres, IACS). AWG 20 is 0.518 mm2: 33.3. */
+        @Test
+        void leads_of_a_length_and_a_section_have_the_resistance_of_their_copper() throws RackFileFaulty {
+            assertThat(WiringReader.ohms(1, 0.5)).isCloseTo(0.03448, within(1e-5));
+            assertThat(WiringReader.ohms(1, 0.5176)).isCloseTo(0.0333, within(5e-5));
+            RackFile rack = parse(
+                    SMALL.replace("loadOhms: 10", "loadOhms: 10\n    leadMetres: 1.5\n    leadSquareMillimetres: 0.5"));
+            assertThat(rack.wirings().get("left").leadShares().get(2)).isCloseTo(0.0103446, within(1e-6));
+            assertThat(faults(SMALL.replace("loadOhms: 10", "loadOhms: 10\n    leadMetres: 1.5")))
+                    .containsExactly(
+                            "rack.yaml:10: leadMetres needs leadSquareMillimetres beside it: the length of one lead"
+                                    + " and its copper's cross-section");
+        }
+
+        @Test
+        void a_channel_with_two_things_on_it_is_refused() {
+            assertThat(faults(SMALL.replace("port: COM3", "port: COM3\n    ambientChannel: 2")))
+                    .containsExactly("rack.yaml:6: channel 2 of board left is wired already, in line 4, as AMBIENT;"
+                            + " each channel has one thing on it");
+        }
+
+        @Test
+        void a_load_that_a_full_cell_overheats_is_refused() {
+            assertThat(faults(SMALL.replace("loadOhms: 10", "loadOhms: 10\n    loadWatts: 1.8")))
+                    .singleElement()
+                    .asString()
+                    .startsWith("rack.yaml:10: 4.20 V turn up to 1.86 W into heat in 10.0 ohms, loadWatts is 1.8");
+            assertThat(faults(
+                            string("channel: 3, string: P1, loadWatts: 3.3", "channel: 4, string: P1, loadWatts: 3.3")))
+                    .singleElement()
+                    .asString()
+                    .contains("8.40 V turn up to 3.38 W");
+        }
     }
 
     @Test

@@ -3,7 +3,10 @@ package org.ebbwatch.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
@@ -11,6 +14,8 @@ import java.sql.Statement;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 class H2DatabaseTest {
@@ -36,6 +41,21 @@ class H2DatabaseTest {
             assertThatThrownBy(() -> DriverManager.getConnection(url, "sa", "").close())
                     .hasMessageContaining("already in use");
         }
+    }
+
+    @Test
+    @DisabledOnOs(value = OS.WINDOWS, disabledReason = "it has no permissions of this kind")
+    void a_folder_that_it_makes_is_its_owners_alone_and_one_that_is_there_stays_as_it_is() throws IOException {
+        Path made = directory.resolve("deep").resolve("records");
+        H2Database.open(made).close();
+        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(made)))
+                .isEqualTo("rwx------");
+
+        Path shared = Files.createDirectory(directory.resolve("shared"));
+        Files.setPosixFilePermissions(shared, PosixFilePermissions.fromString("rwxr-x---"));
+        H2Database.open(shared).close();
+        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(shared)))
+                .isEqualTo("rwxr-x---");
     }
 
     @Test

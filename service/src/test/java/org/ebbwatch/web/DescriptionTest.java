@@ -60,6 +60,8 @@ class DescriptionTest {
                 "/api/v1/alarms:",
                 "/api/v1/evening-checks:",
                 "/api/v1/evening-checks/{id}/steps:",
+                "/api/v1/calibrations:",
+                "/api/v1/calibrations/{id}/steps:",
                 "/api/v1/alarms/rates:",
                 "/api/v1/morning-report:",
                 "/api/v1/sizing:",

@@ -1,5 +1,6 @@
 package org.ebbwatch.evening.rule;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -12,7 +13,11 @@ final class BoardPoints {
     private BoardPoints() {}
 
     static List<Point> of(BoardFacts board) {
-        return List.of(port(board), clock(board), ambient(board));
+        List<Point> points = new ArrayList<>(List.of(port(board), clock(board), ambient(board)));
+        if (board.calibrations() > 0) {
+            points.add(calibration(board));
+        }
+        return points;
     }
 
     private static Point port(BoardFacts board) {
@@ -51,6 +56,19 @@ final class BoardPoints {
                         "more than 1 % off: hold, rest and watch times do not count",
                         "Start the board again. If it happens again, replace it.")
                 : Point.passed(Matter.BOARD_CLOCK, board.name(), expected, "nothing against it");
+    }
+
+    private static Point calibration(BoardFacts board) {
+        String expected = "no calibration is older than twelve months";
+        return board.oldCalibrations().isEmpty()
+                ? Point.passed(
+                        Matter.CALIBRATION, board.name(), expected, board.calibrations() + " calibrated, none too old")
+                : Point.notProven(
+                        Matter.CALIBRATION,
+                        board.name(),
+                        expected,
+                        String.join(", ", board.oldCalibrations()),
+                        "Calibrate them anew when no cell is on them, see docs/calibration.md. Until then they are read as before.");
     }
 
     private static Point ambient(BoardFacts board) {

@@ -16,6 +16,8 @@ public enum Matter {
     PORT,
     /** A board's clock runs as it should. */
     BOARD_CLOCK,
+    /** The calibrations of a board's channels are not too old. */
+    CALIBRATION,
     /** The host knows what time it is. */
     HOST_CLOCK,
     /** There is room for the night's records, and they can be kept. */

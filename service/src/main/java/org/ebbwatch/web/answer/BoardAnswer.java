@@ -4,6 +4,7 @@ import io.micronaut.core.annotation.Nullable;
 import io.micronaut.serde.annotation.Serdeable;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.ebbwatch.acquire.LinkQuality;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.passage.RackView.BoardView;
 
@@ -22,6 +23,7 @@ import org.ebbwatch.passage.RackView.BoardView;
  * @param stale whether nothing shown of this board may be taken for the present
  * @param ambientCelsius its ambient sensor; null where there is none to believe
  * @param contactsClosed contact inputs that are closed, from 0
+ * @param line how good the line to it has been; null where there is nothing to measure
  */
 @Serdeable
 public record BoardAnswer(
@@ -36,9 +38,10 @@ public record BoardAnswer(
         @Nullable Double ageSeconds,
         boolean stale,
         @Nullable Double ambientCelsius,
-        List<Integer> contactsClosed) {
+        List<Integer> contactsClosed,
+        @Nullable LinkAnswer line) {
 
-    static BoardAnswer of(BoardView board, Freshness freshness, double ambientCelsius) {
+    static BoardAnswer of(BoardView board, Freshness freshness, double ambientCelsius, @Nullable LinkQuality quality) {
         boolean heard = board.eventMillis() >= 0;
         return new BoardAnswer(
                 board.name(),
@@ -55,6 +58,7 @@ public record BoardAnswer(
                 IntStream.range(0, Integer.SIZE)
                         .filter(input -> (board.contacts() >>> input & 1) != 0)
                         .boxed()
-                        .toList());
+                        .toList(),
+                LinkAnswer.of(quality));
     }
 }

@@ -19,6 +19,8 @@ import org.ebbwatch.rig.message.ChannelRole;
  * @param amperes discharge positive; null where not measured
  * @param loadApplied whether the load is on
  * @param passageId the passage that is on it now; null where there is none
+ * @param calibratedAt when it was calibrated, RFC 3339 in UTC; null where it never was
+ * @param calibrationOld whether that is more than twelve months ago, so that it is to be calibrated anew
  */
 @Serdeable
 public record ChannelAnswer(
@@ -31,9 +33,11 @@ public record ChannelAnswer(
         @Nullable Double overAmbientKelvin,
         @Nullable Double amperes,
         boolean loadApplied,
-        @Nullable UUID passageId) {
+        @Nullable UUID passageId,
+        @Nullable String calibratedAt,
+        boolean calibrationOld) {
 
-    static ChannelAnswer of(ChannelView channel, double ambientCelsius, @Nullable UUID passageId) {
+    static ChannelAnswer of(ChannelView channel, double ambientCelsius, @Nullable UUID passageId, long nowWallMillis) {
         boolean air = channel.role() == ChannelRole.AMBIENT;
         return new ChannelAnswer(
                 channel.board(),
@@ -45,6 +49,8 @@ public record ChannelAnswer(
                 air ? null : Figures.coarse(channel.celsius() - ambientCelsius),
                 Figures.fine(channel.amperes()),
                 channel.loadApplied(),
-                passageId);
+                passageId,
+                Figures.wallTime(channel.calibratedWallMillis().orElse(0)),
+                channel.isCalibrationOld(nowWallMillis));
     }
 }

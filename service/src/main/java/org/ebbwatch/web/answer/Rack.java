@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.ebbwatch.acquire.HostClock;
+import org.ebbwatch.acquire.LinkQuality;
 import org.ebbwatch.judge.Phase;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackSource.Window;
@@ -105,20 +106,24 @@ public final class Rack {
 
     private List<BoardAnswer> boards(RackView view) {
         Map<String, Double> ambient = ambient(view);
+        Map<String, LinkQuality> lines = source.linkQualities();
         return view.boards().stream()
-                .map(board -> BoardAnswer.of(board, freshness, ambient.getOrDefault(board.name(), Double.NaN)))
+                .map(board -> BoardAnswer.of(
+                        board, freshness, ambient.getOrDefault(board.name(), Double.NaN), lines.get(board.name())))
                 .toList();
     }
 
-    private static List<ChannelAnswer> channels(RackView view) {
+    private List<ChannelAnswer> channels(RackView view) {
         Map<String, Double> ambient = ambient(view);
+        long now = clock.now().wallMillis();
         return view.channels().stream()
                 .map(channel -> ChannelAnswer.of(
                         channel,
                         ambient.getOrDefault(channel.board(), Double.NaN),
                         view.on(channel.board(), channel.channel())
                                 .map(PassageView::id)
-                                .orElse(null)))
+                                .orElse(null),
+                        now))
                 .toList();
     }
 

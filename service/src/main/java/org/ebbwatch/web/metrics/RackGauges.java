@@ -36,6 +36,7 @@ final class RackGauges {
     private final MultiGauge age;
     private final MultiGauge passages;
     private final MultiGauge findings;
+    private final LinkGauges lines;
 
     RackGauges(RackSource source, Freshness freshness, MeterRegistry registry) {
         this.source = source;
@@ -47,6 +48,7 @@ final class RackGauges {
         age = gauge(registry, "ebbwatch.scan.age.seconds", "Host time since the last scan of a board");
         passages = gauge(registry, "ebbwatch.passages", "Passages by phase");
         findings = gauge(registry, "ebbwatch.findings", "Standing findings by kind");
+        lines = new LinkGauges(registry);
     }
 
     private static MultiGauge gauge(MeterRegistry registry, String name, String description) {
@@ -55,6 +57,7 @@ final class RackGauges {
 
     synchronized void refresh() {
         RackView view = source.view();
+        lines.set(source.linkQualities());
         Map<String, Boolean> fresh = new HashMap<>();
         view.boards().forEach(board -> fresh.put(board.name(), !freshness.isStale(board)));
         set(connected, view.boards(), RackGauges::tags, board -> board.link() == LinkState.CONNECTED ? 1 : 0);

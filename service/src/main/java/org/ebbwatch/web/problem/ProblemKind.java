@@ -25,6 +25,10 @@ public enum ProblemKind {
             HttpStatus.NOT_FOUND,
             "There is no such card, or it has no photo",
             "Ask /api/v1/intakes for the cards there are."),
+    UNKNOWN_CALIBRATION(
+            HttpStatus.NOT_FOUND,
+            "There is no such calibration, or it is over",
+            "Ask /api/v1/calibrations for the one under way and those that were kept."),
     UNKNOWN_PATH(HttpStatus.NOT_FOUND, "There is nothing here", "Ask /api/v1/openapi.yml for the paths there are."),
     WRONG_METHOD(
             HttpStatus.METHOD_NOT_ALLOWED,
@@ -77,6 +81,18 @@ public enum ProblemKind {
             HttpStatus.CONFLICT,
             "Its card keeps the cell off the rack",
             "Nothing was done. /api/v1/intakes/TAG tells the card; docs/check-in.md tells the rules."),
+    CALIBRATION_RUNS(
+            HttpStatus.CONFLICT,
+            "Another calibration runs",
+            "Nothing was done. Go on with that one, or give it up by the step GIVEN_UP."),
+    NOT_READY(
+            HttpStatus.CONFLICT,
+            "The calibration is not ready for this",
+            "Nothing was done. Do first what the detail names, then ask again."),
+    NO_SENSE(
+            HttpStatus.UNPROCESSABLE_ENTITY,
+            "The calibration cannot be right like this",
+            "Nothing was taken. Look at what the detail names, then take the point again. Short leads, never a cell."),
     TAKEN(
             HttpStatus.CONFLICT,
             "Another passage is in the way",

@@ -140,6 +140,20 @@ class EveningRulesTest {
         }
 
         @Test
+        void a_calibration_older_than_twelve_months_is_not_proven_and_a_board_without_one_is_not_asked() {
+            assertThat(worst(facts(calibrated(List.of()), List.of(), HOST), Matter.CALIBRATION))
+                    .isEqualTo(Proof.PASSED);
+            assertThat(worst(facts(calibrated(List.of("channel 3 412 days")), List.of(), HOST), Matter.CALIBRATION))
+                    .isEqualTo(Proof.NOT_PROVEN);
+            assertThat(EveningRules.points(facts(BOARD, List.of(), HOST)))
+                    .noneMatch(point -> point.matter() == Matter.CALIBRATION);
+        }
+
+        private static BoardFacts calibrated(List<String> old) {
+            return new BoardFacts("left", true, "", false, 21, 35, 3_600_000, 0, 0, 3_600, 3, 2, old);
+        }
+
+        @Test
         void more_than_one_frame_in_a_hundred_damaged_fails() {
             var noisy = new BoardFacts("left", true, "", false, 21, 35, 3_600_000, 0, 0, 3_600, 37);
             assertThat(worst(facts(noisy, List.of(), HOST), Matter.PORT)).isEqualTo(Proof.FAILED);
