@@ -45,7 +45,7 @@ public final class Client {
     }
 
     public Answer get(String path) {
-        return send("GET", path, null, Map.of());
+        return send("GET", path, BodyPublishers.noBody(), Map.of());
     }
 
     /** The ETag of a passage. */
