@@ -7,6 +7,7 @@ import io.micronaut.json.tree.JsonNode;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import javax.imageio.ImageIO;
 import org.ebbwatch.handwork.Client.Answer;
@@ -260,7 +261,7 @@ class IntakeRoutesTest extends DeskBench {
         assertThat(got.status()).isEqualTo(200);
         assertThat(got.header("content-type")).isEqualTo("image/jpeg");
         assertThat(got.header("x-content-type-options")).isEqualTo("nosniff");
-        refused(client.photo(INTAKES + "/A/photo", "<svg/>".getBytes(), "image/png"), 422, "bad-photo", "neither a JPEG");
+        refused(client.photo(INTAKES + "/A/photo", "<svg/>".getBytes(StandardCharsets.UTF_8), "image/png"), 422, "bad-photo", "neither a JPEG");
         refused(client.get(INTAKES + "/B/photo"), 404, "unknown-card", "no photo");
     }
 
