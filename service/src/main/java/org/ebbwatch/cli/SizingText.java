@@ -50,7 +50,7 @@ final class SizingText {
     /** The text after the head, further lines indented as far as the head is long. */
     private static void wrapped(String head, String text, List<String> lines) {
         var line = new StringBuilder(head);
-        for (String word : text.split(" ")) {
+        for (String word : text.split(" ", -1)) {
             if (line.length() + word.length() > WIDTH && line.length() > head.length()) {
                 lines.add(line.toString().stripTrailing());
                 line = new StringBuilder(" ".repeat(head.length()));

@@ -1,5 +1,6 @@
 package org.ebbwatch.intake;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
@@ -132,7 +133,7 @@ public final class IntakeDesk {
         String prefix = ((Name.Numbered) name).prefix();
         Set<String> taken = passageTags.get();
         return IntStream.range(1, MOST_OF_A_PREFIX)
-                .mapToObj(number -> String.format("%s-%03d", prefix, number))
+                .mapToObj(number -> String.format(Locale.ROOT, "%s-%03d", prefix, number))
                 .filter(tag -> !taken.contains(tag) && book.tagged(tag).isEmpty())
                 .findFirst()
                 .orElseThrow(() -> new IllegalStateException("a hundred thousand cells are called " + prefix));

@@ -31,9 +31,7 @@ final class SizingCautions {
                     + " % of what it may. Common practice is at most half: take a higher rating where you can.");
         }
         if (wish.cellsInSeries() > 1) {
-            cautions.add(
-                    "A string: watch every cell by its own lead and open the load when the first falls below 0 V. The"
-                            + " weakest reverses first, long before the pack shows 0 V.");
+            cautions.add(Danger.REVERSED_IN_A_STRING.words());
         }
         if (wish.protectionBoard() == ProtectionBoard.UNKNOWN) {
             cautions.add(
@@ -41,9 +39,7 @@ final class SizingCautions {
                             + " 0 V mean nothing.");
         }
         if (wish.condition().isDamaged()) {
-            cautions.add(
-                    "Treated as damaged: at most C/20, procedure `damaged`. Do not press, bend or pierce it, least of all"
-                            + " a swollen one.");
+            cautions.add("Treated as damaged: at most C/20, procedure `damaged`. " + Danger.PUFFED_POUCH_PIERCED.words());
         }
         if (wish.chemistry() == CellChemistry.UNKNOWN) {
             cautions.add(
@@ -55,9 +51,8 @@ final class SizingCautions {
                     + plain(wish.surroundings().room().riseKelvin()) + " K if all " + wish.cells()
                     + " are put on at once: begin with " + sized.atOnce() + '.');
         }
-        cautions.add(
-                "Nothing on a load for so long is left alone on wood or under a shelf. Watch the first hour yourself."
-                        + " Your local code comes first.");
+        cautions.add(Danger.ONLY_LOOKED_EMPTY.words() + " Rest and tie-off are the proof, not 0 V on a load.");
+        cautions.add(Danger.LEFT_ON_WOOD.words() + " Watch the first hour yourself. Your local code comes first.");
         return cautions;
     }
 

@@ -45,7 +45,7 @@ public final class Client {
     }
 
     public Answer get(String path) {
-        return send("GET", path, BodyPublishers.noBody(), Map.of());
+        return send("GET", path, null, Map.of());
     }
 
     /** The ETag of a passage. */
@@ -84,14 +84,15 @@ public final class Client {
         all.put("Content-Type", mediaType);
         all.put("Idempotency-Key", "key-of-photo-" + ++keys);
         all.put("If-Match", tagAt(path.substring(0, path.lastIndexOf('/'))));
-        return send("POST", path, BodyPublishers.ofByteArray(content), all);
+        return sendBody("POST", path, BodyPublishers.ofByteArray(content), all);
     }
 
     private Answer send(String method, String path, String body, Map<String, String> headers) {
-        return send(method, path, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body), headers);
+        return sendBody(method, path, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body), headers);
     }
 
-    private Answer send(String method, String path, HttpRequest.BodyPublisher body, Map<String, String> headers) {
+    private Answer sendBody(
+            String method, String path, HttpRequest.BodyPublisher body, Map<String, String> headers) {
         HttpRequest.Builder request = HttpRequest.newBuilder(
                         URI.create(place.server().getURI() + path))
                 .method(method, body);

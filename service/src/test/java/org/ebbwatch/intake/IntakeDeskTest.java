@@ -3,6 +3,9 @@ package org.ebbwatch.intake;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.Optional;
 import java.util.Set;
 import org.ebbwatch.intake.IntakeReply.Done;
@@ -248,12 +251,14 @@ class IntakeDeskTest {
     }
 
     @Test
-    void a_card_that_cannot_be_written_is_refused_and_nothing_of_it_remains() {
-        database.close();
+    void a_card_that_cannot_be_written_is_refused_and_nothing_of_it_remains() throws SQLException {
+        try (Connection connection = database.dataSource().getConnection();
+                Statement statement = connection.createStatement()) {
+            statement.execute("drop table intake");
+        }
 
         assertThat(desk.ask(named("A", fields(Condition.INTACT, 3.7, null)), key()))
                 .isInstanceOf(RecordsAway.class);
         assertThat(desk.records().tagged("A")).isEmpty();
-        open();
     }
 }
