@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.DoubleStream;
 import org.ebbwatch.intake.rule.ProtectionBoard;
 import org.ebbwatch.intake.rule.Voltage;
 import org.ebbwatch.sizing.Discharge.Reached;
@@ -16,7 +15,7 @@ import org.ebbwatch.sizing.SizingAnswer.Sized;
 /** Names a load for a wish, or says why it does not. The same wish always gets the same answer. */
 public final class LoadSizing {
     /** Landmarks under the load, volts a cell. */
-    public static final double[] LANDMARKS = {2.5, 0.5, 0.1};
+    public static final List<Double> LANDMARKS = List.of(2.5, 0.5, 0.1);
 
     /** Resistors are taken so large that they carry at most this share of what they may (common practice, no source). */
     public static final double EASE = 0.5;
@@ -177,7 +176,7 @@ public final class LoadSizing {
                 .wire()
                 .or(() -> WireGauge.enoughFor(amperes))
                 .orElseThrow();
-        Reached end = until(network.ohms(), LANDMARKS[LANDMARKS.length - 1]);
+        Reached end = until(network.ohms(), LANDMARKS.get(LANDMARKS.size() - 1));
         return new Sized(
                 wish,
                 network,
@@ -188,8 +187,7 @@ public final class LoadSizing {
                 pieces(network),
                 gauge,
                 amperes * gauge.ohmsPerMetre() * wish.surroundings().wireMetres(),
-                DoubleStream.of(LANDMARKS)
-                        .mapToObj(landmark -> landmark(network.ohms(), landmark))
+                LANDMARKS.stream().map(landmark -> landmark(network.ohms(), landmark))
                         .toList(),
                 wish.cellsInSeries() * discharge.heldWattHours(),
                 wish.cellsInSeries() * end.loadWattHours(),

@@ -1,6 +1,7 @@
 package org.ebbwatch.sizing;
 
-import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 
 /** Values in which resistors are made (IEC 60063). */
 public enum PreferredSeries {
@@ -9,45 +10,42 @@ public enum PreferredSeries {
     /** Three digits, the 96th roots of ten rounded. */
     E96(rounded(96));
 
-    private final int[] mantissas;
-    private final int decade;
+    @SuppressWarnings("ImmutableEnumChecker") // made by List.of, which never changes
+    private final List<Integer> mantissas;
 
-    PreferredSeries(int... mantissas) {
-        this.mantissas = mantissas;
-        this.decade = mantissas[0];
+    PreferredSeries(Integer... mantissas) {
+        this.mantissas = List.of(mantissas);
     }
 
-    private static int[] rounded(int steps) {
-        int[] values = new int[steps];
-        for (int i = 0; i < steps; i++) {
-            values[i] = (int) Math.round(100 * StrictMath.pow(10, (double) i / steps));
-        }
-        return values;
+    private static Integer[] rounded(int steps) {
+        return IntStream.range(0, steps)
+                .mapToObj(i -> (int) Math.round(100 * StrictMath.pow(10, (double) i / steps)))
+                .toArray(Integer[]::new);
     }
 
     /** The values of one decade, from 10 or 100 on. */
-    public int[] mantissas() {
-        return mantissas.clone();
+    public List<Integer> mantissas() {
+        return mantissas;
     }
 
     /** The smallest value that is not below, ohms. */
     public double atLeast(double ohms) {
         double scale = scale(ohms);
-        return Arrays.stream(mantissas)
+        return mantissas.stream()
                 .mapToDouble(mantissa -> value(mantissa, scale))
                 .filter(value -> value >= ohms * (1 - 1e-9))
                 .findFirst()
-                .orElseGet(() -> value(decade, scale * 10));
+                .orElseGet(() -> value(mantissas.get(0), scale * 10));
     }
 
     /** The largest value that is not above, ohms. */
     public double atMost(double ohms) {
         double scale = scale(ohms);
-        return Arrays.stream(mantissas)
+        return mantissas.stream()
                 .mapToDouble(mantissa -> value(mantissa, scale))
                 .filter(value -> value <= ohms * (1 + 1e-9))
                 .max()
-                .orElseGet(() -> value(mantissas[mantissas.length - 1], scale / 10));
+                .orElseGet(() -> value(mantissas.get(mantissas.size() - 1), scale / 10));
     }
 
     private double scale(double ohms) {
@@ -59,7 +57,7 @@ public enum PreferredSeries {
 
     /** Divides rather than multiplies below 1, so that 4.7 is 4.7. */
     private double value(int mantissa, double scale) {
-        double factor = scale / decade;
+        double factor = scale / mantissas.get(0);
         return factor >= 1 ? mantissa * factor : mantissa / (double) Math.round(1 / factor);
     }
 }

@@ -22,7 +22,7 @@ class PreferredSeriesTest {
                         10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91);
         int off = 0;
         for (int i = 0; i < 24; i++) {
-            off += Math.round(10 * Math.pow(10, i / 24.0)) == E24.mantissas()[i] ? 0 : 1;
+            off += Math.round(10 * Math.pow(10, i / 24.0)) == E24.mantissas().get(i) ? 0 : 1;
         }
         assertThat(off).isEqualTo(8);
     }

@@ -189,7 +189,7 @@ final class JpegSegments {
     private long number(int from, int octets, boolean little) {
         long number = 0;
         for (int i = 0; i < octets; i++) {
-            number = number << 8 | in[little ? from + octets - 1 - i : from + i] & 0xFF;
+            number = (number << 8) | (in[little ? from + octets - 1 - i : from + i] & 0xFF);
         }
         return number;
     }
@@ -200,7 +200,7 @@ final class JpegSegments {
     }
 
     private int word(int from) throws UnfitPhotoException {
-        return octet(from) << 8 | octet(from + 1);
+        return (octet(from) << 8) | octet(from + 1);
     }
 
     private int octet(int from) throws UnfitPhotoException {

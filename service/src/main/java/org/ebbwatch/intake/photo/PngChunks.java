@@ -1,6 +1,7 @@
 package org.ebbwatch.intake.photo;
 
 import java.io.ByteArrayOutputStream;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Set;
@@ -86,10 +87,7 @@ final class PngChunks {
     }
 
     private long number(int from) {
-        return (in[from] & 0xFFL) << 24
-                | (in[from + 1] & 0xFFL) << 16
-                | (in[from + 2] & 0xFFL) << 8
-                | in[from + 3] & 0xFFL;
+        return ByteBuffer.wrap(in).getInt(from) & 0xFFFFFFFFL;
     }
 
     private static UnfitPhotoException damaged(String what) {
