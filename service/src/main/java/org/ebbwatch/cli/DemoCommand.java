@@ -91,7 +91,8 @@ final class DemoCommand implements Callable<Integer> {
     private static boolean bundles(Path records, Path bundles, PrintStream out) throws IOException, Refusal {
         out.println();
         try (StoredRack rack = ServiceHost.storage(records)) {
-            return BundleCommand.write(rack, rack.cards(), bundles, new PrintWriter(out, true, StandardCharsets.UTF_8));
+            return BundleCommand.write(
+                    rack, rack.cards(), ServiceHost.signingKey(records), bundles, new PrintWriter(out, true, StandardCharsets.UTF_8));
         }
     }
 

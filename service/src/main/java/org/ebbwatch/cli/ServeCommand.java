@@ -57,6 +57,7 @@ final class ServeCommand implements Callable<Integer> {
         rackFile.morningReport()
                 .ifPresent(it -> rack.reportMornings(new MorningHour(it.at(), night.zone()), it.outlets()));
         LifeAgent life = LifeWays.agent(rack, rackFile.signOfLife(), System.getenv());
+        ServiceHost.signingKey(rackFile.storage());
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
         EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
         rackFile.cells()

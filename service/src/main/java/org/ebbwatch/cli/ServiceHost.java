@@ -20,6 +20,7 @@ import org.ebbwatch.alarm.AcknowledgeLinks;
 import org.ebbwatch.alarm.AlarmWay;
 import org.ebbwatch.alarm.book.NightHours;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
+import org.ebbwatch.evidence.signature.SigningKey;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.rack.HttpEntry;
 import org.ebbwatch.rack.RunningRack;
@@ -101,6 +102,19 @@ final class ServiceHost {
             return tokens;
         } catch (IOException e) {
             throw new Refusal("the operator's token cannot be kept in " + storage + ": " + e.getMessage());
+        }
+    }
+
+    /**
+     * The key that signs bundles of these records, made where there is none.
+     *
+     * @throws Refusal if it cannot be kept or is damaged
+     */
+    static SigningKey signingKey(Path storage) throws Refusal {
+        try {
+            return SigningKey.of(storage);
+        } catch (IOException e) {
+            throw new Refusal("bundles cannot be signed: " + e.getMessage());
         }
     }
 

@@ -7,6 +7,7 @@ import org.ebbwatch.evidence.Verdict.Change;
 import org.ebbwatch.evidence.Verdict.Found;
 import org.ebbwatch.evidence.Verdict.Measured;
 import org.ebbwatch.evidence.Verdict.Moment;
+import org.ebbwatch.evidence.json.JsonObject;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
@@ -22,6 +23,7 @@ record BundleRecord(
         Origin origin,
         int simulatedSpeed,
         Verdict verdict,
+        Optional<Soak> soak,
         List<Line> journal,
         List<String> cautions,
         JsonObject item,
@@ -60,6 +62,7 @@ record BundleRecord(
                 new Origin(madeBy.text("software"), (int) madeBy.number("judgeVersion")),
                 json.truth("simulated") ? (int) json.number("simulatedSpeed") : 0,
                 verdict(json),
+                soak(json),
                 json.objects("journal").stream()
                         .map(line -> new Line(line.number("sequence"), line.text("kind"), line.object("entry")))
                         .toList(),
@@ -84,6 +87,14 @@ record BundleRecord(
      */
     Procedure procedure() {
         return RecordJson.fromMap(Procedure.class, procedureText.map());
+    }
+
+    /** Records made before there was such a thing have none. */
+    private static Optional<Soak> soak(JsonObject json) {
+        return json.isNull("soak")
+                ? Optional.empty()
+                : Optional.of(
+                        RecordJson.fromMap(Soak.class, json.object("soak").map()));
     }
 
     private static Verdict verdict(JsonObject json) {

@@ -26,6 +26,7 @@ final class Folding {
     private final List<Measured> results = new ArrayList<>();
     private final Map<FindingKind, Integer> standing = new EnumMap<>(FindingKind.class);
     private Procedure procedure;
+    private Optional<Soak> soak = Optional.empty();
     private Entry.Scan lastVoltage;
     private long lastVoltageSequence;
     private long entries;
@@ -61,6 +62,9 @@ final class Folding {
         for (Outcome.Event event : outcome.events()) {
             note(new Moment(sequence, entry.eventMillis()), event);
         }
+        if (judge.phase() == Phase.TIE_OFF && entry instanceof Entry.Scan scan) {
+            soak = soak.map(before -> before.with(scan));
+        }
         return outcome;
     }
 
@@ -73,6 +77,9 @@ final class Folding {
                     changed.to().name(),
                     changed.reason()));
             measured(changed.from(), changed.to());
+            if (changed.to() == Phase.TIE_OFF) {
+                soak = Optional.of(Soak.begins(at.eventMillis()));
+            }
         } else if (event instanceof Outcome.Raised raised) {
             Finding finding = raised.finding();
             standing.put(finding.kind(), findings.size());
@@ -129,6 +136,11 @@ final class Folding {
                 lastVoltage.volts(),
                 lastVoltage.expandedVolts(),
                 limitVolts));
+    }
+
+    /** How warm the cell was in its last tie-off; empty: it had none. */
+    Optional<Soak> soak() {
+        return soak;
     }
 
     /** The verdict so far. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import org.ebbwatch.passage.JournalTaker;
 import org.ebbwatch.passage.PassageCard;
+import org.ebbwatch.passage.PassageChain;
 import org.ebbwatch.passage.StoredRack;
 
 /**
@@ -13,11 +14,13 @@ import org.ebbwatch.passage.StoredRack;
  * @param journal tells every reading and entry in order
  * @param writtenDown phase changes and findings as they were written down while the passage was watched, each an
  *     {@link org.ebbwatch.passage.EventLine}
+ * @param chain the sealed segments the readings lie in
  */
-public record PassageRecords(PassageCard card, Consumer<JournalTaker> journal, List<String> writtenDown) {
+public record PassageRecords(
+        PassageCard card, Consumer<JournalTaker> journal, List<String> writtenDown, PassageChain chain) {
 
     /** What a rack's storage has of a passage. */
     public static PassageRecords of(StoredRack storage, PassageCard card) {
-        return new PassageRecords(card, taker -> storage.read(card, taker), storage.recorded(card));
+        return new PassageRecords(card, taker -> storage.read(card, taker), storage.recorded(card), storage.chain(card));
     }
 }

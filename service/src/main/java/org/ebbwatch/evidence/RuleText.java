@@ -1,5 +1,6 @@
 package org.ebbwatch.evidence;
 
+import org.ebbwatch.evidence.json.NumberText;
 import org.ebbwatch.judge.procedure.Procedure;
 
 /** The rule a verdict follows from, in words (ISO/IEC 17025:2017, 7.8.6: the rule, its risk, and what it was applied to). */

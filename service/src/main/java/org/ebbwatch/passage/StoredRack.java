@@ -198,13 +198,32 @@ public final class StoredRack implements RackStorage {
         new StoredJournal(card, journal.reader().journal(card.id()), trace).read(taker);
     }
 
-    @Override
-    public List<TracePoint> trace(PassageCard card, int points) {
-        long end = journal.reader()
+    /** The sealed segments a passage's readings lie in. */
+    public PassageChain chain(PassageCard card) {
+        return StoredChain.of(card, journal.reader().journal(card.id()), trace, endMillis(card));
+    }
+
+    /**
+     * Seals readings that no segment holds yet, however few; by the thread that appends them alone.
+     *
+     * @throws StorageException if the database does not take them
+     */
+    public void seal() {
+        trace.sealAll();
+    }
+
+    /** Event time of a passage's end, or of what was heard last while it has none. */
+    private long endMillis(PassageCard card) {
+        return journal.reader()
                 .passage(card.id())
                 .flatMap(PassageRow::closing)
                 .map(PassageRow.Closing::eventMillis)
                 .orElseGet(() -> trace.lastEventMillis(card.board()).orElse(card.openedMillis()));
+    }
+
+    @Override
+    public List<TracePoint> trace(PassageCard card, int points) {
+        long end = endMillis(card);
         List<OnChannel> stays = OnChannel.of(card, journal.reader().journal(card.id()));
         return new TracePoints(card, stays, trace, end).thinned(points);
     }

@@ -75,6 +75,39 @@ final class TraceReader {
         return new ChainReport(chain.segments, chain.samples, List.copyOf(chain.faults));
     }
 
+    /** The links of all sealed segments of a channel that hold some of [from, to), oldest first. */
+    List<SegmentLink> links(String board, int channel, long from, long to, Unsealed unsealed) {
+        List<SegmentLink> links = new ArrayList<>();
+        try {
+            long next = table.beginningAt(board, channel, from);
+            List<SegmentTable.Row> page;
+            do {
+                page = table.rows(board, channel, next, Math.min(to, unsealed.begins()), PAGE);
+                for (SegmentTable.Row row : page) {
+                    links.add(link(row.body()));
+                    next = row.firstEventMillis() + 1;
+                }
+            } while (page.size() == PAGE);
+        } catch (SQLException e) {
+            throw new StorageException("the trace of " + board + " channel " + channel + " cannot be read", e);
+        }
+        unsealed.waiting().forEach(segment -> links.add(link(segment.body())));
+        links.removeIf(link -> link.lastEventMillis() < from
+                || link.key().firstEventMillis() >= to);
+        return links;
+    }
+
+    private static SegmentLink link(byte[] body) {
+        Segment segment = SegmentCodec.decode(body);
+        Samples samples = segment.samples();
+        return new SegmentLink(
+                segment.key(),
+                samples.eventMillis()[samples.count() - 1],
+                samples.count(),
+                segment.previous(),
+                Sha256.of(body));
+    }
+
     /** Shows the samples within [from, to) to a visitor, and every change of what they have in common. */
     private static final class Delivery {
         private final long from;

@@ -202,6 +202,11 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         return reader.verifyChain(board, channel, unsealed(board, channel, 0, 0));
     }
 
+    /** The links of all sealed segments of a channel that hold some of [from, to), oldest first; any thread. */
+    public List<SegmentLink> links(String board, int channel, long fromEventMillis, long toEventMillis) {
+        return reader.links(board, channel, fromEventMillis, toEventMillis, unsealed(board, channel, 0, 0));
+    }
+
     /** The newest scan of a board, over restarts; any thread. */
     public Optional<LastScan> lastScan(String board) {
         Trail trail = trails.get(board);

@@ -12,6 +12,7 @@ import java.util.List;
 import org.ebbwatch.evidence.BundleWriter;
 import org.ebbwatch.evidence.InventedPassage;
 import org.ebbwatch.evidence.Origin;
+import org.ebbwatch.evidence.signature.SigningKey;
 import org.ebbwatch.judge.JudgeVersion;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -21,6 +22,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import picocli.CommandLine;
 
 class VerifyCommandTest {
+
+    private static final SigningKey KEY = SigningKey.fresh();
 
     @TempDir
     Path folder;
@@ -43,7 +46,7 @@ class VerifyCommandTest {
     }
 
     private Path bundle(InventedPassage passage, Origin origin) throws IOException {
-        return new BundleWriter(origin).write(passage.records(), folder).file();
+        return new BundleWriter(origin, KEY).write(passage.records(), folder).file();
     }
 
     private int verify(Path... files) {
@@ -70,7 +73,7 @@ class VerifyCommandTest {
     void a_bundle_that_is_what_it_was_ends_with_0() {
         assertThat(verify(good)).isZero();
         assertThat(out.toString()).startsWith("A-17-");
-        assertThat(line("intact")).contains("3 parts");
+        assertThat(line("intact")).contains("7 parts");
         assertThat(line("simulated")).isEqualTo("simulated  YES, at 600 times real time: no real cell");
         assertThat(line("verdict")).contains("RELEASED");
         assertThat(line("VERIFIED"))

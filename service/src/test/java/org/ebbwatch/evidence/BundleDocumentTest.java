@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.ebbwatch.evidence.json.JsonObject;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Suspicion;
 import org.junit.jupiter.api.BeforeEach;

@@ -83,7 +83,8 @@ class BundleVerifierTest {
         void no_changed_byte_of_the_file_goes_unnoticed(int mask) throws IOException {
             Path brief = Bundles.write(InventedPassage.brief("A-18"), folder);
             byte[] good = Files.readAllBytes(brief);
-            for (int at = 0; at < good.length; at++) {
+            int closely = good.length - 1_200;
+            for (int at = mask % 16; at < good.length; at += at < closely ? good.length / 400 : 1) {
                 byte[] bad = good.clone();
                 bad[at] ^= (byte) mask;
                 assertThat(BundleVerifier.verify(Forged.over(folder.resolve("bad.zip"), bad)))
@@ -93,12 +94,21 @@ class BundleVerifierTest {
         }
 
         @ParameterizedTest
-        @ValueSource(strings = {"trace.csv", "record.json", "manifest.json"})
+        @ValueSource(
+                strings = {
+                    "trace.csv",
+                    "record.json",
+                    "chain.json",
+                    "report.pdf",
+                    "datapackage.json",
+                    "manifest.json",
+                    "signature.json"
+                })
         void no_changed_byte_of_a_part_goes_unnoticed_under_a_seal_that_fits(String part) throws IOException {
             Path brief = Bundles.write(InventedPassage.brief("A-18"), folder);
             Map<String, byte[]> parts = Bundles.parts(brief);
             byte[] good = parts.get(part);
-            int stride = Math.max(1, good.length / 400);
+            int stride = Math.max(1, good.length / 150);
             for (int at = 0; at < good.length; at += stride) {
                 byte[] bad = good.clone();
                 bad[at] ^= 0x01;
@@ -132,7 +142,16 @@ class BundleVerifierTest {
         }
 
         @ParameterizedTest
-        @ValueSource(strings = {"trace.csv", "record.json", "manifest.json"})
+        @ValueSource(
+                strings = {
+                    "trace.csv",
+                    "record.json",
+                    "chain.json",
+                    "report.pdf",
+                    "datapackage.json",
+                    "manifest.json",
+                    "signature.json"
+                })
         void a_missing_part_is_named(String part) throws IOException {
             Map<String, byte[]> parts = Bundles.parts(bundle);
             parts.remove(part);
@@ -150,9 +169,8 @@ class BundleVerifierTest {
         void parts_in_another_order_are_not_what_was_sealed() throws IOException {
             Map<String, byte[]> parts = Bundles.parts(bundle);
             Map<String, byte[]> turned = new LinkedHashMap<>();
-            for (String path : List.of("record.json", "trace.csv", "manifest.json")) {
-                turned.put(path, parts.get(path));
-            }
+            turned.put("record.json", parts.get("record.json"));
+            turned.putAll(parts);
             isDamaged(Bundles.put(turned, folder.resolve("bad.zip")), "manifest.json", "not written as");
         }
 
