@@ -24,6 +24,7 @@ record BundleRecord(
         int simulatedSpeed,
         Verdict verdict,
         Optional<Soak> soak,
+        Optional<RestPeak> restPeak,
         List<Line> journal,
         List<String> cautions,
         JsonObject item,
@@ -62,7 +63,8 @@ record BundleRecord(
                 new Origin(madeBy.text("software"), (int) madeBy.number("judgeVersion")),
                 json.truth("simulated") ? (int) json.number("simulatedSpeed") : 0,
                 verdict(json),
-                soak(json),
+                extreme(json, "soak", Soak.class),
+                extreme(json, "restPeak", RestPeak.class),
                 json.objects("journal").stream()
                         .map(line -> new Line(line.number("sequence"), line.text("kind"), line.object("entry")))
                         .toList(),
@@ -90,11 +92,10 @@ record BundleRecord(
     }
 
     /** Records made before there was such a thing have none. */
-    private static Optional<Soak> soak(JsonObject json) {
-        return json.isNull("soak")
+    private static <R extends Record> Optional<R> extreme(JsonObject json, String key, Class<R> type) {
+        return json.isNull(key)
                 ? Optional.empty()
-                : Optional.of(
-                        RecordJson.fromMap(Soak.class, json.object("soak").map()));
+                : Optional.of(RecordJson.fromMap(type, json.object(key).map()));
     }
 
     private static Verdict verdict(JsonObject json) {

@@ -56,6 +56,7 @@ final class DataPackagePart {
             Map<String, Object> dialect = new LinkedHashMap<>();
             dialect.put("delimiter", ",");
             dialect.put("lineTerminator", TraceCsv.LINE_END);
+            dialect.put("doubleQuote", true);
             dialect.put("header", true);
             map.put("dialect", dialect);
             map.put("schema", schema(inString));

@@ -42,14 +42,17 @@ final class JudgingAgain {
                         "nothing has the sequence number " + sequence + ", or not in order");
             }
         }
-        return folding.verdict().differenceFrom(record.verdict()).or(() -> soakDifference(folding));
+        return folding.verdict()
+                .differenceFrom(record.verdict())
+                .or(() -> difference("the highest voltage of the rest", folding.restPeak(), record.restPeak()))
+                .or(() -> difference("the soak", folding.soak(), record.soak()));
     }
 
-    private Optional<String> soakDifference(Folding folding) {
-        return record.soak().isEmpty() || record.soak().equals(folding.soak())
+    /** Records made before there was such a thing have none. */
+    private static Optional<String> difference(String what, Optional<? extends Record> here, Optional<? extends Record> there) {
+        return there.isEmpty() || there.equals(here)
                 ? Optional.empty()
-                : Optional.of("the soak is " + folding.soak().map(Soak::toString).orElse("none") + ", the record has "
-                        + record.soak().get());
+                : Optional.of(what + " is " + here.map(Record::toString).orElse("none") + ", the record has " + there.get());
     }
 
     private Folding begin() throws DamageException {

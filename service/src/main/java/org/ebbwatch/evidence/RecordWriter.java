@@ -68,6 +68,7 @@ final class RecordWriter {
                 telling.calibrations().stream().map(CalibrationText::of).toList());
         map.put("outcome", RecordJson.toMap(verdict.end()));
         map.put("results", verdict.results().stream().map(RecordWriter::result).toList());
+        map.put("restPeak", telling.restPeak().map(RecordWriter::peak).orElse(null));
         map.put("soak", telling.soak().map(RecordJson::toMap).orElse(null));
         phases();
         findings();
@@ -93,6 +94,7 @@ final class RecordWriter {
         Map<String, Object> item = RecordJson.toMap(card.cell());
         item.put("board", card.board());
         item.put("channel", card.channel());
+        records.intake().ifPresent(intake -> item.put("intake", RecordJson.toMap(intake)));
         return item;
     }
 
@@ -104,6 +106,12 @@ final class RecordWriter {
                 card.openedMillis(),
                 "lastEntryUtc",
                 telling.lastLabel());
+    }
+
+    private static Map<String, Object> peak(RestPeak peak) {
+        Map<String, Object> map = RecordJson.toMap(peak);
+        map.put("below", peak.isBelow());
+        return map;
     }
 
     private static Map<String, Object> result(Measured measured) {

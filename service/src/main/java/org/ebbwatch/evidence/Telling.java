@@ -100,6 +100,10 @@ final class Telling implements JournalTaker {
         return folding.soak();
     }
 
+    Optional<RestPeak> restPeak() {
+        return folding.restPeak();
+    }
+
     /** The readings thinned for a plot. */
     Curve curve() {
         return curve;

@@ -6,7 +6,7 @@ import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
 
 /** A rectangle of a page to draw on, in points from its lower left corner. Greys run from 0, black, to 1, white. */
 public final class Canvas {
-    private static final float BOLD_STROKE = 0.035f;
+    private static final float BOLD_STROKE = 0.028f;
 
     private final PDPageContentStream content;
     private final Lettering lettering;

@@ -30,10 +30,18 @@ class BundleWriterTest {
     Path folder;
 
     @Test
-    void a_bundle_has_a_trace_a_record_and_a_manifest_and_bears_the_cells_tag() throws IOException {
+    void a_bundle_has_its_parts_in_one_order_and_bears_the_cells_tag() throws IOException {
         Path bundle = Bundles.write(InventedPassage.whole("A-17"), folder);
         assertThat(bundle).hasFileName("A-17-456789ab.ebb.zip");
-        assertThat(Bundles.parts(bundle).keySet()).containsExactly("trace.csv", "record.json", "manifest.json");
+        assertThat(Bundles.parts(bundle).keySet())
+                .containsExactly(
+                        "trace.csv",
+                        "record.json",
+                        "chain.json",
+                        "report.pdf",
+                        "datapackage.json",
+                        "manifest.json",
+                        "signature.json");
     }
 
     @Test
@@ -90,7 +98,7 @@ class BundleWriterTest {
                     throw new IllegalStateException("the disk is gone");
                 },
                 records.writtenDown(),
-                records.chain());
+                records.chain(), records.intake());
         assertThatThrownBy(() -> new BundleWriter(Origin.current(), Bundles.KEY).write(broken, folder))
                 .hasMessage("the disk is gone");
         assertThat(filesIn(folder)).isEmpty();
@@ -169,7 +177,7 @@ class BundleWriterTest {
     @Test
     void a_verdict_that_was_another_when_it_was_watched_is_not_passed_over() throws IOException {
         PassageRecords records = InventedPassage.brief("A-17").records();
-        var otherwise = new PassageRecords(records.card(), records.journal(), List.of("11000 DRAIN REST another"), records.chain());
+        var otherwise = new PassageRecords(records.card(), records.journal(), List.of("11000 DRAIN REST another"), records.chain(), records.intake());
         Path bundle =
                 new BundleWriter(Origin.current(), Bundles.KEY).write(otherwise, folder).file();
         JsonObject record = JsonObject.read(Bundles.parts(bundle).get("record.json"));
@@ -187,7 +195,7 @@ class BundleWriterTest {
         var fewer = new InventedPassage("A-17", false).reads(10, 3.70, 3.71, false);
         fewer.enters(at -> new Entry.Acted(at, Act.WITHDRAW), 13);
         Path bundle = new BundleWriter(Origin.current(), Bundles.KEY)
-                .write(new PassageRecords(records.card(), fewer.records().journal(), records.writtenDown(), records.chain()), folder)
+                .write(new PassageRecords(records.card(), fewer.records().journal(), records.writtenDown(), records.chain(), records.intake()), folder)
                 .file();
         JsonObject record = JsonObject.read(Bundles.parts(bundle).get("record.json"));
         assertThat(record.texts("cautions")).anyMatch(caution -> caution.startsWith("Readings that were judged"));
@@ -197,7 +205,7 @@ class BundleWriterTest {
     void the_parts_can_be_checked_with_any_digest_program() throws IOException {
         Map<String, byte[]> parts = Bundles.parts(Bundles.write(InventedPassage.brief("A-17"), folder));
         Manifest manifest = Manifest.read(parts.get("manifest.json"));
-        assertThat(manifest.parts()).extracting("path").containsExactly("trace.csv", "record.json");
+        assertThat(manifest.parts()).extracting("path").containsExactly("trace.csv", "record.json", "chain.json", "report.pdf", "datapackage.json");
         assertThat(manifest.parts()).allSatisfy(part -> {
             byte[] bytes = parts.get(part.path());
             assertThat(part.bytes()).isEqualTo(bytes.length);

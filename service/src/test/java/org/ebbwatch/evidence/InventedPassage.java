@@ -2,6 +2,7 @@ package org.ebbwatch.evidence;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.LongFunction;
@@ -138,14 +139,17 @@ public final class InventedPassage {
                         .ifPresent(writtenDown::add));
             }
         }
-        return new PassageRecords(card, this::tell, writtenDown, chain());
+        return new PassageRecords(card, this::tell, writtenDown, chain(), Optional.empty());
     }
 
     /** As if the trace had been sealed every minute. */
     private PassageChain chain() {
         List<PassageChain.Link> links = new ArrayList<>();
         Sha256 previous = Sha256.NONE;
-        for (List<Entry.Scan> block = new ArrayList<>(scans()); !block.isEmpty(); ) {
+        long end = endMillis();
+        List<Entry.Scan> block = new ArrayList<>(scans());
+        block.removeIf(scan -> scan.eventMillis() > end);
+        while (!block.isEmpty()) {
             List<Entry.Scan> sealed = block.subList(0, Math.min(60, block.size()));
             Sha256 hash = Sha256.of(previous + sealed.toString());
             links.add(new PassageChain.Link(
@@ -159,7 +163,17 @@ public final class InventedPassage {
             previous = hash;
             sealed.clear();
         }
-        return new PassageChain(List.of(new PassageChain.Stay("bench", 0, OPENED_MILLIS - 1, millis + 1, links)));
+        return new PassageChain(List.of(new PassageChain.Stay("bench", 0, OPENED_MILLIS, end + 1, links)));
+    }
+
+    private long endMillis() {
+        return steps.stream()
+                .filter(step -> step instanceof KeptEntry kept
+                        && kept.entry() instanceof Entry.Acted acted
+                        && (acted.act() == Act.RELEASE || acted.act() == Act.WITHDRAW))
+                .map(step -> ((KeptEntry) step).entry().eventMillis())
+                .findFirst()
+                .orElse(millis);
     }
 
     private void tell(JournalTaker taker) {

@@ -10,6 +10,7 @@ import java.math.RoundingMode;
  */
 final class Figures {
     private static final double MILLIS_PER_HOUR = 3_600_000;
+    private static final double MILLIS_PER_MINUTE = 60_000;
     private static final MathContext TWO_DIGITS = new MathContext(2, RoundingMode.CEILING);
     private static final int MOST_PLACES = 6;
 
@@ -42,18 +43,21 @@ final class Figures {
         return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
     }
 
-    /** A stretch of time in hours; below six minutes with another place. */
-    static String hours(long millis) {
-        return places(millis / MILLIS_PER_HOUR, Math.abs(millis) < 360_000 ? 3 : 2) + " h";
+    /** A stretch of time in hours; below one in minutes. */
+    static String lasting(long millis) {
+        return Math.abs(millis) < MILLIS_PER_HOUR
+                ? places(millis / MILLIS_PER_MINUTE, 2) + " min"
+                : places(millis / MILLIS_PER_HOUR, 2) + " h";
     }
 
-    /** A time of the procedure in hours, as it was set. */
-    static String setHours(long millis) {
-        return BigDecimal.valueOf(millis)
-                        .divide(BigDecimal.valueOf((long) MILLIS_PER_HOUR), new MathContext(6))
-                        .stripTrailingZeros()
-                        .toPlainString()
-                + " h";
+    /** A time of the procedure, as it was set. */
+    static String set(long millis) {
+        double unit = millis < MILLIS_PER_HOUR ? MILLIS_PER_MINUTE : MILLIS_PER_HOUR;
+        String number = BigDecimal.valueOf(millis / unit)
+                .round(new MathContext(6))
+                .stripTrailingZeros()
+                .toPlainString();
+        return number + (unit == MILLIS_PER_HOUR ? " h" : " min");
     }
 
     /** A wall time to the second, UTC. */

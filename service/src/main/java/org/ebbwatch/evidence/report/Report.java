@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.ebbwatch.evidence.json.JsonObject;
 import org.ebbwatch.paper.Paper;
 
@@ -56,12 +55,12 @@ public final class Report {
         paper.heading("Voltage at the terminals");
         paper.figure(
                 "Voltage over time on a logarithmic scale, with the limits; the table of results has the numbers.",
-                168,
+                186,
                 canvas -> new VoltagePlot(record, curve, axis).on(canvas));
         paper.heading("Temperature");
         paper.figure(
                 "Temperature of the cell and of its surroundings over time; findings give what was too warm.",
-                112,
+                128,
                 canvas -> new TemperaturePlot(curve, axis).on(canvas));
         paper.paragraph(Axis.KEY, 7);
     }
@@ -78,11 +77,11 @@ public final class Report {
                 List.of("Tag", item.text("tag"), "Checked in", Figures.wall(dates.text("checkedInUtc"))),
                 List.of(
                         "Chemistry",
-                        item.text("chemistry").toLowerCase(Locale.ROOT).replace('_', ' ') + ", rated "
+                        Words.ofConstant(item.text("chemistry")) + ", rated "
                                 + Figures.plain(item.decimal("ratedAmpereHours")) + " Ah",
                         "Last entry",
                         Figures.wall(dates.text("lastEntryUtc"))),
-                List.of("Load", load, "Lasted", Figures.hours(Math.max(0, lasted)) + " by the board's clock"),
+                List.of("Load", load, "Lasted", Figures.lasting(Math.max(0, lasted)) + " by the board's clock"),
                 List.of(
                         "Place",
                         "board " + item.text("board") + ", channel " + item.number("channel"),
@@ -96,12 +95,28 @@ public final class Report {
                         outcome.number("rounds") + " time(s)")));
     }
 
+    /** What was noted at check-in, where anything was. */
+    private void intake() throws IOException {
+        if (record.object("item").isNull("intake")) {
+            return;
+        }
+        List<List<String>> rows = new ArrayList<>();
+        record.object("item").object("intake").map().forEach((key, noted) -> {
+            if (noted != null) {
+                rows.add(List.of(Words.ofKey(key.toString()), noted.toString()));
+            }
+        });
+        paper.heading("Noted at check-in");
+        table(new float[] {0.3f, 0.7f}, List.of("What", "Noted"), rows, "item");
+    }
+
     private void results() throws IOException {
         paper.heading("Results against their limits");
         new Results(record).on(paper, SMALL);
     }
 
     private void course() throws IOException {
+        intake();
         paper.heading("Phases");
         List<List<String>> phases = new ArrayList<>();
         for (JsonObject phase : record.objects("phases")) {
@@ -145,8 +160,8 @@ public final class Report {
             gaps.add(List.of(
                     at(gap),
                     Figures.wall(gap.text("wallUtc")),
-                    Figures.hours(gap.number("leastMillis")),
-                    Figures.hours(gap.number("mostMillis"))));
+                    Figures.lasting(gap.number("leastMillis")),
+                    Figures.lasting(gap.number("mostMillis"))));
         }
         table(
                 new float[] {0.2f, 0.3f, 0.25f, 0.25f},
@@ -183,7 +198,7 @@ public final class Report {
         }
         paper.heading("Scope and origin");
         JsonObject madeBy = record.object("madeBy");
-        paper.paragraph(record.text("scope") + " " + Standing.ITEMS_TESTED, SMALL);
+        paper.paragraph(Standing.ITEMS_TESTED, SMALL);
         paper.paragraph(
                 "Made by " + madeBy.text("software") + ", judge version " + madeBy.number("judgeVersion")
                         + ", of the record of this passage; every number here is in record.json of the same bundle.",
@@ -201,6 +216,6 @@ public final class Report {
     }
 
     private String after(long eventMillis) {
-        return Figures.hours(eventMillis - beginMillis);
+        return Figures.lasting(eventMillis - beginMillis);
     }
 }

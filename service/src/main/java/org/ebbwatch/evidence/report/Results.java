@@ -18,8 +18,18 @@ final class Results {
 
     void on(Paper paper, float size) throws IOException {
         List<List<String>> rows = new ArrayList<>();
+        int round = 0;
         for (JsonObject result : record.objects("results")) {
-            rows.add(voltage(result));
+            String name =
+                    switch (result.text("what")) {
+                        case "underLoad" -> "under load, held, round " + ++round;
+                        case "rested" -> "load off, when the rest ended";
+                        default -> "parted, after the soak";
+                    };
+            rows.add(voltage(name, result));
+        }
+        if (!record.isNull("restPeak")) {
+            rows.add(voltage("load off, highest of the last rest", record.object("restPeak")));
         }
         if (rows.isEmpty()) {
             paper.paragraph("No step towards release was reached: there is no voltage to hold against a limit.", size);
@@ -40,19 +50,13 @@ final class Results {
         }
     }
 
-    private static List<String> voltage(JsonObject result) {
+    private static List<String> voltage(String name, JsonObject result) {
         double volts = result.decimal("volts");
         double expanded = result.decimal("expandedVolts");
         String uncertainty = Figures.uncertainty(expanded);
         String sum = BigDecimal.valueOf(volts + expanded)
                 .setScale(new BigDecimal(uncertainty).scale(), RoundingMode.CEILING)
                 .toPlainString();
-        String name =
-                switch (result.text("what")) {
-                    case "underLoad" -> "under load, held";
-                    case "rested" -> "rested, load off";
-                    default -> "parted, after the soak";
-                };
         return List.of(
                 name,
                 Figures.result(volts, expanded) + " V",
@@ -88,7 +92,7 @@ final class Results {
             }
         }
         if (lasted >= 0) {
-            rows.add(List.of(name, Figures.hours(lasted), Figures.setHours(leastMillis), warmest));
+            rows.add(List.of(name, Figures.lasting(lasted), Figures.set(leastMillis), warmest));
         }
     }
 

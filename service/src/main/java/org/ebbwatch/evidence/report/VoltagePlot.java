@@ -22,7 +22,7 @@ final class VoltagePlot {
     }
 
     void on(Canvas canvas) throws IOException {
-        float under = 31;
+        float under = 36;
         Canvas plot = canvas.part(Axis.LEFT, under, canvas.width() - Axis.LEFT, canvas.height() - under - 26);
         axis.bands(plot, true);
         for (double volts : LINES) {
@@ -44,7 +44,7 @@ final class VoltagePlot {
         plot.frame(0, 0, plot.width(), plot.height(), 0.6f, 0);
         load(plot, stretches);
         axis.findings(plot);
-        axis.ticks(plot, 9);
+        axis.ticks(plot, 14);
     }
 
     private static void limit(Canvas plot, String name, double volts) throws IOException {
@@ -60,10 +60,10 @@ final class VoltagePlot {
         for (Curve.Stretch stretch : stretches) {
             if (stretch.load()) {
                 float from = axis.x(plot, stretch.fromMillis());
-                plot.fill(from, -7, axis.x(plot, stretch.toMillis()) - from, 4, 0);
+                plot.fill(from, -11, axis.x(plot, stretch.toMillis()) - from, 4, 0);
             }
         }
-        plot.textTo("load", -4, -7, 6.5f, 0);
+        plot.textTo("load", -4, -12, 6.5f, 0);
     }
 
     private static float y(Canvas plot, double volts) {
