@@ -28,6 +28,7 @@ import picocli.CommandLine.Spec;
             BundleCommand.class,
             VerifyCommand.class,
             KeyCommand.class,
+            HandOverCommand.class,
             TokenCommand.class,
             EveningCheckCommand.class,
             MorningReportCommand.class

@@ -106,6 +106,40 @@ class VerifyCommandTest {
         assertThat(line("CANNOT BE READ")).contains("no bundle");
     }
 
+    private int verifyBy(String key, Path file) {
+        CommandLine program = Ebbwatch.commandLine();
+        program.setOut(new PrintWriter(out));
+        program.setErr(new PrintWriter(out));
+        return program.execute("verify", "--key", key, file.toString());
+    }
+
+    @Test
+    void a_signer_is_named_and_not_known_until_the_key_is_named_too() {
+        verify(good);
+        assertThat(line("signed"))
+                .isEqualTo("signed     by " + KEY.signer()
+                        + ", not known to you: compare it, or name the key you know by --key");
+        assertThat(verifyBy(KEY.signer().toString(), good)).isZero();
+        assertThat(out.toString()).contains("signed     by the key you named");
+    }
+
+    @Test
+    void a_foreign_signature_ends_with_5_and_a_key_that_is_none_is_a_wrong_call() {
+        assertThat(verifyBy(SigningKey.fresh().signer().hex(), good)).isEqualTo(5);
+        assertThat(line("signed")).isEqualTo("signed     BY ANOTHER KEY than you named: " + KEY.signer());
+        assertThat(verifyBy(SigningKey.fresh().signer().hex(), damaged)).isEqualTo(1);
+        assertThat(verifyBy(SigningKey.fresh().signer().hex(), otherJudge)).isEqualTo(5);
+        assertThat(verifyBy("abc", good)).isEqualTo(2);
+    }
+
+    @Test
+    void a_bundle_of_format_1_bears_no_signature_and_says_so() throws Exception {
+        Path old = Path.of(VerifyCommandTest.class.getResource("/bundles/judge-6.ebb.zip").toURI());
+        verify(old);
+        assertThat(line("signed")).isEqualTo("signed     by nobody");
+        assertThat(verifyBy(KEY.signer().hex(), old)).isEqualTo(5);
+    }
+
     @Test
     void no_file_at_all_is_a_wrong_call() {
         assertThat(verify()).isEqualTo(2);
