@@ -34,7 +34,7 @@ final class Rules {
                     "Is an emptied cell still a battery?",
                     "PHMSA 24-0034: what holds no charge, no electrolyte and gives no heat is none.",
                     "An emptied cell still holds its electrolyte.",
-                    "It goes on being UN 3480 or 3481, dangerous goods."),
+                    "Take it for UN 3480 or 3481 until an authority says otherwise."),
             List.of(
                     "Keeping it until then",
                     "EU 2023/1542, Annex XII A: impermeable floor, weatherproof cover, away from heat, water and crushing.",
