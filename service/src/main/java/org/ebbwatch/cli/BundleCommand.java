@@ -33,7 +33,7 @@ import picocli.CommandLine.Spec;
             "The service that keeps the records must be stopped. See docs/bundle.md."
         })
 final class BundleCommand implements Callable<Integer> {
-    private static final String DATABASE = "ebbwatch.mv.db";
+    static final String DATABASE = "ebbwatch.mv.db";
 
     @Option(names = "--storage", paramLabel = "DIR", required = true, description = "the folder of the records")
     private Path storage;

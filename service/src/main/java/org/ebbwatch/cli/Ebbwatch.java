@@ -29,6 +29,11 @@ import picocli.CommandLine.Spec;
             VerifyCommand.class,
             KeyCommand.class,
             HandOverCommand.class,
+            BackupCommand.class,
+            RestoreCommand.class,
+            ExportCommand.class,
+            RetentionCommand.class,
+            DeleteCommand.class,
             TokenCommand.class,
             EveningCheckCommand.class,
             MorningReportCommand.class

@@ -29,7 +29,7 @@ import picocli.CommandLine.Spec;
             "Exit code 0: all was proven; 1: something failed or was not proven."
         })
 final class EveningCheckCommand implements Callable<Integer> {
-    private static final String TOKEN = "EBBWATCH_TOKEN";
+    static final String TOKEN = "EBBWATCH_TOKEN";
     private static final long LOOK_MILLIS = 1_000;
 
     @Option(
@@ -83,7 +83,7 @@ final class EveningCheckCommand implements Callable<Integer> {
         return text(check, "verdict").equals("PASSED") ? 0 : 1;
     }
 
-    private static String token(String fromEnvironment) throws Refusal {
+    static String token(String fromEnvironment) throws Refusal {
         if (fromEnvironment == null || fromEnvironment.isBlank()) {
             throw new Refusal("no token: put the operator's token into the environment variable " + TOKEN);
         }

@@ -6,7 +6,7 @@ import java.util.function.Consumer;
 import org.ebbwatch.passage.JournalTaker;
 import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.PassageChain;
-import org.ebbwatch.passage.StoredRack;
+import org.ebbwatch.passage.PassageTeller;
 
 /**
  * What a bundle is made from.
@@ -27,7 +27,7 @@ public record PassageRecords(
         Optional<? extends Record> intake) {
 
     /** What a rack's storage has of a passage. */
-    public static PassageRecords of(StoredRack storage, PassageCard card) {
+    public static PassageRecords of(PassageTeller storage, PassageCard card) {
         return new PassageRecords(card, taker -> storage.read(card, taker), storage.recorded(card), storage.chain(card), Optional.empty());
     }
 }

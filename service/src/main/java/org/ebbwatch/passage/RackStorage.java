@@ -12,7 +12,7 @@ import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.time.EventClock;
 
 /** Where a rack keeps its readings and its journal. Used under the rack's lock. */
-public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
+public interface RackStorage extends TraceLog, PassageLog, PassageTeller, BackupSource, AutoCloseable {
 
     /** Forces the readings so far to disk; to be called at least every 2 s. */
     void flush();
@@ -25,9 +25,6 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Passages nobody has ended. */
     List<PassageCard> openCards();
-
-    /** The card of a passage that was written down, open or over. */
-    Optional<PassageCard> card(UUID passage);
 
     /** As {@link RackSource#closed}; safe for use by several threads. */
     List<ClosedPassage> closed(Optional<UUID> before, int most);

@@ -1,6 +1,8 @@
 package org.ebbwatch.passage;
 
+import java.io.IOException;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
@@ -20,6 +22,7 @@ import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.AlarmTable;
+import org.ebbwatch.store.Database;
 import org.ebbwatch.store.EveningTable;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.JournalRow;
@@ -188,17 +191,17 @@ public final class StoredRack implements RackStorage {
         return new TakenUp(card, refolded, itsRows.resume(refolded));
     }
 
-    /** What was written down of a passage while it was watched: phase changes and findings, in the order they came. */
+    @Override
     public List<String> recorded(PassageCard card) {
         return EventRows.written(journal.reader(), card.id());
     }
 
-    /** Tells a passage again, reading by reading and entry by entry, in the order it was folded first. */
+    @Override
     public void read(PassageCard card, JournalTaker taker) {
         new StoredJournal(card, journal.reader().journal(card.id()), trace).read(taker);
     }
 
-    /** The sealed segments a passage's readings lie in. */
+    @Override
     public PassageChain chain(PassageCard card) {
         return StoredChain.of(card, journal.reader().journal(card.id()), trace, endMillis(card));
     }
@@ -226,6 +229,30 @@ public final class StoredRack implements RackStorage {
         long end = endMillis(card);
         List<OnChannel> stays = OnChannel.of(card, journal.reader().journal(card.id()));
         return new TracePoints(card, stays, trace, end).thinned(points);
+    }
+
+    @Override
+    public void holdReadings() {
+        trace.holdTail();
+    }
+
+    @Override
+    public void copyDatabase(Path zip) throws IOException {
+        try {
+            database.backUp(zip);
+        } catch (SQLException e) {
+            throw new IOException("the database cannot be copied: " + e.getMessage(), e);
+        }
+    }
+
+    @Override
+    public void copyReadings(Path to) throws IOException {
+        trace.copyTail(to);
+    }
+
+    /** The database itself, for what is done with records that no service uses. */
+    public Database database() {
+        return database;
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.ebbwatch.trace;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.ebbwatch.store.StorageException;
 import org.ebbwatch.trace.codec.DamagedSegmentException;
 import org.ebbwatch.trace.codec.Samples;
@@ -55,8 +56,9 @@ final class TraceReader {
     }
 
     ChainReport verifyChain(String board, int channel, Unsealed unsealed) {
-        Chain chain = new Chain(board, channel);
+        Chain chain;
         try {
+            chain = new Chain(board, channel, table.deleted(board, channel));
             long next = Long.MIN_VALUE;
             List<SegmentTable.Row> page;
             do {
@@ -158,6 +160,7 @@ final class TraceReader {
 
     /** Follows the hashes from one segment to the next. */
     private static final class Chain {
+        private final Map<Sha256, Sha256> deleted;
         private final String board;
         private final int channel;
         private final List<String> faults = new ArrayList<>();
@@ -166,9 +169,17 @@ final class TraceReader {
         private long segments;
         private long samples;
 
-        Chain(String board, int channel) {
+        Chain(String board, int channel, Map<Sha256, Sha256> deleted) {
+            this.deleted = deleted;
             this.board = board;
             this.channel = channel;
+        }
+
+        /** Goes on over segments whose deletion was written down, as far as the segment that is there wants. */
+        private void skipDeleted(Sha256 wanted) {
+            for (int i = 0; i < deleted.size() && !wanted.equals(previous) && deleted.containsKey(previous); i++) {
+                previous = deleted.get(previous);
+            }
         }
 
         void follow(long firstEventMillis, Sha256 hash, byte[] body) {
@@ -176,6 +187,7 @@ final class TraceReader {
             segments++;
             try {
                 Segment segment = SegmentCodec.decode(body);
+                skipDeleted(segment.previous());
                 if (!segment.previous().equals(previous)) {
                     faults.add(name + "does not follow from the segment before it");
                 }
