@@ -103,7 +103,7 @@ final class DemoCommand implements Callable<Integer> {
             RunningRack rack = ServiceHost.rack(boards, records, night, List.of(), Optional.empty());
             TokenFile tokens = ServiceHost.tokens(records, new PrintWriter(out, true, StandardCharsets.UTF_8));
             var http = new HttpEntry("127.0.0.1", pagePort == 0 ? -1 : pagePort);
-            page.set(ServiceHost.page(rack, tokens, night, http));
+            page.set(ServiceHost.page(rack, tokens, night, records, http));
             out.println("  page     " + page.get().getURL());
             return rack;
         } catch (Refusal e) {

@@ -57,9 +57,8 @@ final class ServeCommand implements Callable<Integer> {
         rackFile.morningReport()
                 .ifPresent(it -> rack.reportMornings(new MorningHour(it.at(), night.zone()), it.outlets()));
         LifeAgent life = LifeWays.agent(rack, rackFile.signOfLife(), System.getenv());
-        ServiceHost.signingKey(rackFile.storage());
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
-        EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
+        EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.storage(), rackFile.http());
         rackFile.cells()
                 .forEach(cell -> rack.expect(
                         cell.board(),

@@ -39,11 +39,13 @@ import org.ebbwatch.evening.EveningReply;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.morning.MorningHour;
+import org.ebbwatch.passage.BackupSource;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
 import org.ebbwatch.passage.DeskRequest;
 import org.ebbwatch.passage.Happenings;
+import org.ebbwatch.passage.PassageTeller;
 import org.ebbwatch.passage.RackDesk;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackStorage;
@@ -229,6 +231,16 @@ public final class RunningRack
     /** Where links of messages lead to; empty where messages carry none. */
     public Optional<AlarmLinkDesk> links() {
         return links;
+    }
+
+    /** What a backup is made of, while watching goes on. */
+    public BackupSource backupSource() {
+        return new LockedBackup(storage, lock);
+    }
+
+    /** Tells its passages again. */
+    public PassageTeller teller() {
+        return storage;
     }
 
     /** What happened lately. */
