@@ -108,7 +108,9 @@ public final class BundleBench {
     private static Entry.Scan scan(int second) {
         double hours = second / 3600.0;
         int noise = second * 31 % 7 - 3;
-        double volts = Math.round(1e4 * (hours < 8 ? 4.0 - hours / 8 : 3.0 * Math.exp(-(hours - 8) / 2) + 0.002) + noise) / 1e4;
+        double volts =
+                Math.round(1e4 * (hours < 8 ? 4.0 - hours / 8 : 3.0 * Math.exp(-(hours - 8) / 2) + 0.002) + noise)
+                        / 1e4;
         return new Entry.Scan(
                 second * 1000L,
                 volts,

@@ -11,8 +11,9 @@ import org.ebbwatch.passage.BackupSource;
 
 /** Makes backups of a rack at work into a folder of its own beside the records, one at a time. */
 public final class Backups {
-    private static final DateTimeFormatter NAME =
-            DateTimeFormatter.ofPattern("'ebbwatch-'uuuuMMdd'T'HHmmss'Z.backup.zip'").withZone(ZoneOffset.UTC);
+    private static final DateTimeFormatter NAME = DateTimeFormatter.ofPattern(
+                    "'ebbwatch-'uuuuMMdd'T'HHmmss'Z.backup.zip'")
+            .withZone(ZoneOffset.UTC);
 
     private final BackupSource source;
     private final Path folder;

@@ -13,13 +13,7 @@ import org.ebbwatch.trace.codec.Sha256;
  * @param count how many
  */
 record DeletedSegments(
-        String board,
-        int channel,
-        long firstEventMillis,
-        long lastEventMillis,
-        Sha256 before,
-        Sha256 last,
-        int count) {
+        String board, int channel, long firstEventMillis, long lastEventMillis, Sha256 before, Sha256 last, int count) {
 
     /** The segments that lie whole within a stay and begin before {@code newestMillis}. */
     static DeletedSegments within(Stay stay, long newestMillis) {

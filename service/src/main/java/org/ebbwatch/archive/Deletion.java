@@ -41,12 +41,13 @@ public final class Deletion {
      * @throws IllegalArgumentException if there is no such passage, it is not over, or must still be kept; nothing was done
      */
     public Deleted delete(UUID id, UUID passage, String by, String reason, long wallMillis) {
-        PassageCard card = rack.card(passage)
-                .orElseThrow(() -> new IllegalArgumentException("there is no passage " + passage));
+        PassageCard card =
+                rack.card(passage).orElseThrow(() -> new IllegalArgumentException("there is no passage " + passage));
         Retention.Ended ended = retention.ended().stream()
                 .filter(each -> each.passage().equals(passage))
                 .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("passage " + passage + " is not over: withdraw it first"));
+                .orElseThrow(
+                        () -> new IllegalArgumentException("passage " + passage + " is not over: withdraw it first"));
         OptionalInt days = retention.days();
         if (days.isPresent() && ended.keptUntilMillis(days.getAsInt()) > wallMillis) {
             throw new IllegalArgumentException(
@@ -55,8 +56,7 @@ public final class Deletion {
         requireText("by", by, 200);
         requireText("reason", reason, 2000);
         rack.seal();
-        List<DeletedSegments> segments =
-                card.cell().string().isPresent() ? List.of() : segments(card);
+        List<DeletedSegments> segments = card.cell().string().isPresent() ? List.of() : segments(card);
         try (Connection connection = rack.database().dataSource().getConnection()) {
             connection.setAutoCommit(false);
             try {

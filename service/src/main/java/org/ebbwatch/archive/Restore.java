@@ -70,7 +70,8 @@ public final class Restore {
         }
         try (var files = Files.list(folder)) {
             if (files.findAny().isPresent()) {
-                throw new IOException(folder + " is not empty; a backup is restored into a new folder, never over records");
+                throw new IOException(
+                        folder + " is not empty; a backup is restored into a new folder, never over records");
             }
         }
     }

@@ -58,7 +58,8 @@ final class BackupCommand implements Callable<Integer> {
     public Integer call() throws Refusal {
         PrintWriter out = spec.commandLine().getOut();
         if (source.running != null) {
-            out.println(BackupService.ask(source.running.service, EveningCheckCommand.token(System.getenv(EveningCheckCommand.TOKEN))));
+            out.println(BackupService.ask(
+                    source.running.service, EveningCheckCommand.token(System.getenv(EveningCheckCommand.TOKEN))));
         } else {
             write(source.stopped.storage, source.stopped.file);
             out.println(source.stopped.file);
@@ -72,7 +73,7 @@ final class BackupCommand implements Callable<Integer> {
             throw new Refusal("there are no records in " + storage);
         }
         try (StoredRack rack = ServiceHost.storage(storage)) {
-            new Backup(rack).write(file, Instant.now().toString());
+            new Backup(rack.backupSource()).write(file, Instant.now().toString());
         } catch (IOException | StorageException e) {
             throw new Refusal("no backup was made: " + e.getMessage());
         }

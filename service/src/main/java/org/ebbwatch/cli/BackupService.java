@@ -35,7 +35,8 @@ final class BackupService {
             String field = response.statusCode() == 201 ? "file" : "detail";
             JsonNode said = answer == null ? null : answer.get(field);
             if (response.statusCode() != 201 || said == null) {
-                throw new Refusal("the service made no backup: " + (said == null ? response.statusCode() : said.coerceStringValue()));
+                throw new Refusal("the service made no backup: "
+                        + (said == null ? response.statusCode() : said.coerceStringValue()));
             }
             return said.coerceStringValue();
         } catch (IOException e) {

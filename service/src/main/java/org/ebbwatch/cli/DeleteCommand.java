@@ -49,8 +49,9 @@ final class DeleteCommand implements Callable<Integer> {
         try (StoredRack rack = ServiceHost.storage(storage)) {
             Deleted deleted = new Deletion(rack)
                     .delete(UuidCreator.getTimeOrderedEpoch(), passage, by, reason, System.currentTimeMillis());
-            out.println("Deleted " + deleted.tag() + ", passage " + passage + ": " + deleted.journalRows()
-                    + " entries, " + deleted.segments() + " segments of readings. Written down as " + deleted.id() + ".");
+            out.println(
+                    "Deleted " + deleted.tag() + ", passage " + passage + ": " + deleted.journalRows() + " entries, "
+                            + deleted.segments() + " segments of readings. Written down as " + deleted.id() + ".");
             out.flush();
             return 0;
         } catch (IllegalArgumentException | StorageException e) {

@@ -92,7 +92,11 @@ final class DemoCommand implements Callable<Integer> {
         out.println();
         try (StoredRack rack = ServiceHost.storage(records)) {
             return BundleCommand.write(
-                    rack, rack.cards(), ServiceHost.signingKey(records), bundles, new PrintWriter(out, true, StandardCharsets.UTF_8));
+                    rack,
+                    rack.cards(),
+                    ServiceHost.signingKey(records),
+                    bundles,
+                    new PrintWriter(out, true, StandardCharsets.UTF_8));
         }
     }
 

@@ -59,12 +59,16 @@ final class RetentionCommand implements Callable<Integer> {
             out.println("Records are kept for " + kept.getAsInt() + " days. Past that:");
             retention.ended().stream()
                     .filter(ended -> ended.keptUntilMillis(kept.getAsInt()) <= System.currentTimeMillis())
-                    .forEach(ended -> out.println("  " + ended.passage() + "  " + date(ended.endedWallMillis()) + "  " + ended.tag()));
+                    .forEach(ended -> out.println(
+                            "  " + ended.passage() + "  " + date(ended.endedWallMillis()) + "  " + ended.tag()));
         }
         out.flush();
     }
 
     private static String date(long wallMillis) {
-        return Instant.ofEpochMilli(wallMillis).atOffset(ZoneOffset.UTC).toLocalDate().toString();
+        return Instant.ofEpochMilli(wallMillis)
+                .atOffset(ZoneOffset.UTC)
+                .toLocalDate()
+                .toString();
     }
 }

@@ -84,11 +84,9 @@ final class ServiceHost {
      */
     static EmbeddedServer page(RunningRack rack, TokenFile tokens, NightHours night, Path storage, HttpEntry http)
             throws Refusal {
-        var handOvers =
-                new HandOverDesk(rack.teller(), new BundleWriter(Origin.current(), signingKey(storage)));
+        var handOvers = new HandOverDesk(rack.teller(), new BundleWriter(Origin.current(), signingKey(storage)));
         var backups = new Backups(rack.backupSource(), storage.resolve("backups"), System::currentTimeMillis);
-        List<Object> singletons =
-                new ArrayList<>(List.of(rack, rack.happenings(), tokens, night, handOvers, backups));
+        List<Object> singletons = new ArrayList<>(List.of(rack, rack.happenings(), tokens, night, handOvers, backups));
         rack.links().ifPresent(singletons::add);
         ApplicationContext context = ApplicationContext.builder()
                 .properties(Map.of(

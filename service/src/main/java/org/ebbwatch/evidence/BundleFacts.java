@@ -30,7 +30,8 @@ public record BundleFacts(
             PartsCheck check = PartsCheck.of(zip);
             if (!check.harms().isEmpty()) {
                 throw new IOException(file.getFileName() + " is damaged: "
-                        + check.harms().get(0).part() + ": " + check.harms().get(0).why());
+                        + check.harms().get(0).part() + ": "
+                        + check.harms().get(0).why());
             }
             return new BundleFacts(
                     file,

@@ -81,9 +81,7 @@ public final class BundleVerifier {
         var judging = new JudgingAgain(record, chain);
         Again again;
         try (InputStream trace = zip.part(TraceCsv.PATH)) {
-            again = judging.difference(trace)
-                    .<Again>map(Again.Different::new)
-                    .orElseGet(Again.Same::new);
+            again = judging.difference(trace).<Again>map(Again.Different::new).orElseGet(Again.Same::new);
         } catch (DamageException e) {
             if (sameJudge) {
                 return damaged(e.part(), e.getMessage());

@@ -24,7 +24,8 @@ final class Cautions {
                 "Wall times are labels by the clock of the host, which nobody checked; what counts is the order, and event"
                         + " time, the board's own clock.");
         ChainCheck.firstBreak(records.chain()).ifPresent(all::add);
-        all.add("The digests show damage. The signature shows who made the bundle only to those who know the key from elsewhere.");
+        all.add(
+                "The digests show damage. The signature shows who made the bundle only to those who know the key from elsewhere.");
         return all.cautions;
     }
 

@@ -60,7 +60,8 @@ final class ChainCheck {
         if (!follows) {
             throw new DamageException(
                     ChainPart.PATH,
-                    "the chain is broken on channel " + stay.channel() + " of board " + stay.board() + ": the segment from event time "
+                    "the chain is broken on channel " + stay.channel() + " of board " + stay.board()
+                            + ": the segment from event time "
                             + link.firstEventMillis()
                             + " does not follow from the one before it; readings were changed or removed after they were sealed");
         }

@@ -34,7 +34,9 @@ final class DataPackagePart {
         map.put("title", "Record of one cell emptied through a resistor and tested");
         map.put("created", createdUtc);
         boolean inString = card.cell().string().isPresent();
-        map.put("resources", parts.stream().map(part -> resource(part, inString)).toList());
+        map.put(
+                "resources",
+                parts.stream().map(part -> resource(part, inString)).toList());
         return JsonText.of(map);
     }
 

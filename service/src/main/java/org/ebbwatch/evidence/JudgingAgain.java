@@ -49,10 +49,12 @@ final class JudgingAgain {
     }
 
     /** Records made before there was such a thing have none. */
-    private static Optional<String> difference(String what, Optional<? extends Record> here, Optional<? extends Record> there) {
+    private static Optional<String> difference(
+            String what, Optional<? extends Record> here, Optional<? extends Record> there) {
         return there.isEmpty() || there.equals(here)
                 ? Optional.empty()
-                : Optional.of(what + " is " + here.map(Record::toString).orElse("none") + ", the record has " + there.get());
+                : Optional.of(
+                        what + " is " + here.map(Record::toString).orElse("none") + ", the record has " + there.get());
     }
 
     private Folding begin() throws DamageException {

@@ -28,6 +28,11 @@ public record PassageRecords(
 
     /** What a rack's storage has of a passage. */
     public static PassageRecords of(PassageTeller storage, PassageCard card) {
-        return new PassageRecords(card, taker -> storage.read(card, taker), storage.recorded(card), storage.chain(card), Optional.empty());
+        return new PassageRecords(
+                card,
+                taker -> storage.read(card, taker),
+                storage.recorded(card),
+                storage.chain(card),
+                Optional.empty());
     }
 }

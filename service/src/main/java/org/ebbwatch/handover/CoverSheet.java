@@ -26,8 +26,10 @@ final class CoverSheet {
     }
 
     void write(Path folder) throws IOException {
-        String newest = cells.stream().map(HandedCell::date).max(String::compareTo).orElseThrow();
-        long made = LocalDate.parse(newest).atStartOfDay(ZoneOffset.UTC).toInstant().toEpochMilli();
+        String newest =
+                cells.stream().map(HandedCell::date).max(String::compareTo).orElseThrow();
+        long made =
+                LocalDate.parse(newest).atStartOfDay(ZoneOffset.UTC).toInstant().toEpochMilli();
         try (var paper = new Paper("Hand-over of emptied cells", "Hand-over of " + cells.size() + " cell(s)", made)) {
             paper.block("H1", 62, this::banner);
             paper.skip(6);
@@ -130,7 +132,8 @@ final class CoverSheet {
             paper.paragraph("Signed by " + signer, SMALL);
         }
         paper.paragraph(
-                "Check them with `ebbwatch verify --key KEY FILE`; get the key from the sender by another way than this sheet.", SMALL);
+                "Check them with `ebbwatch verify --key KEY FILE`; get the key from the sender by another way than this sheet.",
+                SMALL);
         paper.paragraph("END OF HAND-OVER", SMALL);
     }
 

@@ -59,8 +59,13 @@ final class Labels {
         if (cell.isReleased()) {
             canvas.text("emptied, " + cell.date(), x, canvas.height() - 36, 9, 0);
             canvas.text(
-                    "V + U " + cell.lastVolts().map(volts -> volts.toPlainString() + " V").orElse("-") + ", rested "
-                            + cell.restHours().map(hours -> hours.toPlainString() + " h").orElse("-"),
+                    "V + U "
+                            + cell.lastVolts()
+                                    .map(volts -> volts.toPlainString() + " V")
+                                    .orElse("-") + ", rested "
+                            + cell.restHours()
+                                    .map(hours -> hours.toPlainString() + " h")
+                                    .orElse("-"),
                     x,
                     canvas.height() - 47,
                     7.5f,
@@ -86,9 +91,12 @@ final class Labels {
                             0,
                             0,
                             Map.of(
-                                    EncodeHintType.CHARACTER_SET, "UTF-8",
-                                    EncodeHintType.MARGIN, QUIET_MODULES,
-                                    EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.M));
+                                    EncodeHintType.CHARACTER_SET,
+                                    "UTF-8",
+                                    EncodeHintType.MARGIN,
+                                    QUIET_MODULES,
+                                    EncodeHintType.ERROR_CORRECTION,
+                                    ErrorCorrectionLevel.M));
         } catch (WriterException e) {
             throw new IOException("no QR code can be made of " + code, e);
         }

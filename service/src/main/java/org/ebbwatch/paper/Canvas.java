@@ -45,7 +45,8 @@ public final class Canvas {
     }
 
     /** Draws a rectangle's edge. */
-    public void frame(float x, float y, float itsWidth, float itsHeight, float thickness, float grey) throws IOException {
+    public void frame(float x, float y, float itsWidth, float itsHeight, float thickness, float grey)
+            throws IOException {
         pen(thickness, grey, new float[0]);
         content.addRect(left + x, bottom + y, itsWidth, itsHeight);
         content.stroke();

@@ -199,7 +199,8 @@ public final class Paper implements AutoCloseable {
     private float height(float size, float[] shares, List<String> cells) throws IOException {
         int most = 1;
         for (int i = 0; i < cells.size(); i++) {
-            most = Math.max(most, lettering.lines(cells.get(i), size, inner(shares[i])).size());
+            most = Math.max(
+                    most, lettering.lines(cells.get(i), size, inner(shares[i])).size());
         }
         return most * size * LEADING + 3;
     }

@@ -12,7 +12,7 @@ import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.time.EventClock;
 
 /** Where a rack keeps its readings and its journal. Used under the rack's lock. */
-public interface RackStorage extends TraceLog, PassageLog, PassageTeller, BackupSource, AutoCloseable {
+public interface RackStorage extends TraceLog, PassageLog, PassageTeller, AutoCloseable {
 
     /** Forces the readings so far to disk; to be called at least every 2 s. */
     void flush();
@@ -58,6 +58,9 @@ public interface RackStorage extends TraceLog, PassageLog, PassageTeller, Backup
 
     /** Why readings or facts cannot be made to last now; empty while they can. */
     Optional<String> trouble();
+
+    /** What a backup of it is made of. */
+    BackupSource backupSource();
 
     /** Writes what is still in memory and lets go of the files. */
     @Override

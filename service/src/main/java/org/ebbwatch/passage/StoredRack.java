@@ -1,8 +1,6 @@
 package org.ebbwatch.passage;
 
-import java.io.IOException;
 import java.nio.file.Path;
-import java.sql.SQLException;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
@@ -16,8 +14,6 @@ import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Outcome.Event;
 import org.ebbwatch.judge.Phase;
-import org.ebbwatch.judge.procedure.CellCard;
-import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
@@ -94,18 +90,7 @@ public final class StoredRack implements RackStorage {
     @Override
     public void opened(PassageCard card) {
         rows.put(card.id(), new EventRows(card.id(), journal));
-        journal.openPassage(new PassageRow(
-                card.id(),
-                card.cell().tag(),
-                card.board(),
-                card.channel(),
-                card.openedMillis(),
-                new WallLabel(card.wallMillis(), WALL_QUALITY),
-                RecordJson.write(card.procedure()),
-                RecordJson.write(card.cell()),
-                card.simulatedSpeed() > 0,
-                Math.max(1, card.simulatedSpeed()),
-                Optional.empty()));
+        journal.openPassage(StoredCard.row(card));
     }
 
     @Override
@@ -149,7 +134,7 @@ public final class StoredRack implements RackStorage {
 
     /** Every passage ever opened here, oldest first. */
     public List<PassageCard> cards() {
-        return journal.reader().passages().stream().map(StoredRack::card).toList();
+        return journal.reader().passages().stream().map(StoredCard::of).toList();
     }
 
     @Override
@@ -159,19 +144,19 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public List<PassageCard> openCards() {
-        return journal.reader().openPassages().stream().map(StoredRack::card).toList();
+        return journal.reader().openPassages().stream().map(StoredCard::of).toList();
     }
 
     @Override
     public Optional<PassageCard> card(UUID passage) {
-        return journal.reader().passage(passage).map(StoredRack::card);
+        return journal.reader().passage(passage).map(StoredCard::of);
     }
 
     @Override
     public List<ClosedPassage> closed(Optional<UUID> before, int most) {
         return journal.reader().closedPassages(before, most).stream()
                 .map(row -> new ClosedPassage(
-                        card(row.passage()),
+                        StoredCard.of(row.passage()),
                         row.passage().closing().orElseThrow().eventMillis(),
                         Phase.valueOf(row.phase()),
                         row.passage().closing().orElseThrow().reason()))
@@ -232,22 +217,8 @@ public final class StoredRack implements RackStorage {
     }
 
     @Override
-    public void holdReadings() {
-        trace.holdTail();
-    }
-
-    @Override
-    public void copyDatabase(Path zip) throws IOException {
-        try {
-            database.backUp(zip);
-        } catch (SQLException e) {
-            throw new IOException("the database cannot be copied: " + e.getMessage(), e);
-        }
-    }
-
-    @Override
-    public void copyReadings(Path to) throws IOException {
-        trace.copyTail(to);
+    public BackupSource backupSource() {
+        return new StoredBackup(database, trace);
     }
 
     /** The database itself, for what is done with records that no service uses. */
@@ -325,17 +296,5 @@ public final class StoredRack implements RackStorage {
                 LOG.error("The journal cannot be kept now; watching goes on and it is tried again", e);
             }
         }
-    }
-
-    private static PassageCard card(PassageRow row) {
-        return new PassageCard(
-                row.id(),
-                row.board(),
-                row.channel(),
-                RecordJson.read(CellCard.class, row.cell()),
-                RecordJson.read(Procedure.class, row.procedure()),
-                row.openedEventMillis(),
-                row.openedWall().millis(),
-                row.simulated() ? row.speed() : 0);
     }
 }

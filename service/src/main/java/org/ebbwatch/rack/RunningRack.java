@@ -235,7 +235,7 @@ public final class RunningRack
 
     /** What a backup is made of, while watching goes on. */
     public BackupSource backupSource() {
-        return new LockedBackup(storage, lock);
+        return new LockedBackup(storage.backupSource(), lock);
     }
 
     /** Tells its passages again. */

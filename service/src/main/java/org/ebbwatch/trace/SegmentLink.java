@@ -1,7 +1,7 @@
 package org.ebbwatch.trace;
 
-import org.ebbwatch.trace.codec.Sha256;
 import org.ebbwatch.trace.codec.SegmentKey;
+import org.ebbwatch.trace.codec.Sha256;
 
 /**
  * A sealed segment's place in the chain of its channel.

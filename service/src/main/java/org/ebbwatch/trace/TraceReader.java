@@ -94,8 +94,7 @@ final class TraceReader {
             throw new StorageException("the trace of " + board + " channel " + channel + " cannot be read", e);
         }
         unsealed.waiting().forEach(segment -> links.add(link(segment.body())));
-        links.removeIf(link -> link.lastEventMillis() < from
-                || link.key().firstEventMillis() >= to);
+        links.removeIf(link -> link.lastEventMillis() < from || link.key().firstEventMillis() >= to);
         return links;
     }
 

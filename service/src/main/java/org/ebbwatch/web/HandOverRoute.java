@@ -46,12 +46,14 @@ class HandOverRoute {
     @ApiResponse(
             responseCode = "4XX",
             description = "Refused",
-            content = @Content(mediaType = "application/problem+json", schema = @Schema(implementation = Problem.class)))
+            content =
+                    @Content(mediaType = "application/problem+json", schema = @Schema(implementation = Problem.class)))
     StreamedFile handOver(@QueryValue List<UUID> passage) throws IOException {
         try {
             return new StreamedFile(desk.make(passage), MediaType.of("application/zip")).attach("hand-over.zip");
         } catch (IllegalArgumentException e) {
-            throw new ProblemException(ProblemKind.BAD_PARAMETER, "The hand-over cannot be made: " + e.getMessage() + '.');
+            throw new ProblemException(
+                    ProblemKind.BAD_PARAMETER, "The hand-over cannot be made: " + e.getMessage() + '.');
         }
     }
 }

@@ -83,7 +83,9 @@ class BackupTest {
                 for (PassageCard card : restored.cards()) {
                     assertThat(restored.recorded(card)).isEqualTo(rack.storage().recorded(card));
                 }
-                assertThat(verdicts(restored)).isEqualTo(verdicts(rack.storage())).hasSize(2);
+                assertThat(verdicts(restored))
+                        .isEqualTo(verdicts(rack.storage()))
+                        .hasSize(2);
             }
         }
     }
@@ -151,7 +153,8 @@ class BackupTest {
             assertThat(backup()).hasContent("mine");
         }
         try (var files = Files.list(folder)) {
-            assertThat(files.map(file -> file.getFileName().toString())).containsExactlyInAnyOrder("records", "b.backup.zip");
+            assertThat(files.map(file -> file.getFileName().toString()))
+                    .containsExactlyInAnyOrder("records", "b.backup.zip");
         }
     }
 

@@ -61,7 +61,8 @@ class DeletionTest {
 
     private static long count(StoredRack rack, String sql, Object... values) {
         try {
-            return Rows.read(rack.database(), sql, row -> row.getLong(1), values).get(0);
+            return Rows.read(rack.database(), sql, row -> row.getLong(1), values)
+                    .get(0);
         } catch (SQLException e) {
             throw new AssertionError(e);
         }
@@ -99,7 +100,8 @@ class DeletionTest {
     }
 
     @Test
-    void the_chain_of_the_channel_can_still_be_followed_but_not_over_a_segment_that_went_in_silence() throws SQLException {
+    void the_chain_of_the_channel_can_still_be_followed_but_not_over_a_segment_that_went_in_silence()
+            throws SQLException {
         try (StoredRack rack = StoredRack.open(folder)) {
             delete(rack, between);
             TraceStore trace = TraceStore.open(rack.database(), folder);
@@ -123,7 +125,9 @@ class DeletionTest {
             var writer = new BundleWriter(Origin.current(), SigningKey.fresh());
             for (UUID neighbour : new UUID[] {before, after, open}) {
                 PassageCard card = rack.card(neighbour).orElseThrow();
-                Path bundle = writer.write(PassageRecords.of(rack, card), folder.resolve("bundles-" + card.cell().tag()))
+                Path bundle = writer.write(
+                                PassageRecords.of(rack, card),
+                                folder.resolve("bundles-" + card.cell().tag()))
                         .file();
                 assertThat(BundleVerifier.verify(bundle))
                         .isInstanceOfSatisfying(Judged.class, judged -> assertThat(judged.again())
@@ -153,7 +157,9 @@ class DeletionTest {
             assertThat(retention.ended()).extracting("passage").containsExactlyInAnyOrder(before, between, after);
             assertThatThrownBy(() -> delete(rack, between)).hasMessageContaining("must be kept for 730 days");
             long later = System.currentTimeMillis() + 731 * DAY;
-            assertThat(new Deletion(rack).delete(ID, between, "Anna", "time is over", later).tag())
+            assertThat(new Deletion(rack)
+                            .delete(ID, between, "Anna", "time is over", later)
+                            .tag())
                     .isEqualTo("A-2");
             assertThatThrownBy(() -> retention.keepFor(0)).hasMessageContaining("1 to 36525");
         }

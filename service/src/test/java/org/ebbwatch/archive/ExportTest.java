@@ -60,7 +60,9 @@ class ExportTest {
         String schema = Files.readString(Path.of(System.getProperty("basedir", "."))
                 .resolve("src/test/resources/datapackage/data-package.json"));
         String json = Files.readString(exported.resolve("datapackage.json"));
-        assertThat(JsonSchemaFactory.getInstance(VersionFlag.V4).getSchema(schema).validate(json, InputFormat.JSON))
+        assertThat(JsonSchemaFactory.getInstance(VersionFlag.V4)
+                        .getSchema(schema)
+                        .validate(json, InputFormat.JSON))
                 .isEmpty();
         for (JsonObject resource : dataPackage().objects("resources")) {
             assertThat(Files.size(exported.resolve(resource.text("path")))).isEqualTo(resource.number("bytes"));
@@ -73,7 +75,11 @@ class ExportTest {
             if (!resource.text("format").equals("csv")) {
                 continue;
             }
-            CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
+            CSVFormat format = CSVFormat.RFC4180
+                    .builder()
+                    .setHeader()
+                    .setSkipHeaderRecord(true)
+                    .get();
             try (var parser =
                     CSVParser.parse(exported.resolve(resource.text("path")), StandardCharsets.UTF_8, format)) {
                 List<String> names = resource.object("schema").objects("fields").stream()

@@ -75,14 +75,15 @@ class KeepingRoutesTest {
         HttpResponse<Path> response =
                 HttpClient.newHttpClient().send(request, BodyHandlers.ofFile(folder.resolve("downloaded.zip")));
         assertThat(response.statusCode()).isEqualTo(200);
-        assertThat(response.headers().firstValue("Content-Disposition")).hasValueSatisfying(header -> assertThat(header)
-                .contains("hand-over.zip"));
+        assertThat(response.headers().firstValue("Content-Disposition"))
+                .hasValueSatisfying(header -> assertThat(header).contains("hand-over.zip"));
         return response.body();
     }
 
     @Test
     void a_hand_over_has_papers_and_a_bundle_of_each_passage_that_verifies() throws Exception {
-        try (var zip = new ZipFile(download("passage=" + over + "&passage=" + open).toFile())) {
+        try (var zip =
+                new ZipFile(download("passage=" + over + "&passage=" + open).toFile())) {
             assertThat(Collections.list(zip.entries()))
                     .extracting(ZipEntry::getName)
                     .hasSize(5)

@@ -38,7 +38,8 @@ final class WorkingRack implements BackupSource, AutoCloseable {
 
     WorkingRack(Path folder) {
         storage = StoredRack.open(folder);
-        watch = new RackWatch(storage, storage, new NoControl(), () -> new UUID(0x7000, 0x8000_0000_0000_0000L + ++ids));
+        watch = new RackWatch(
+                storage, storage, new NoControl(), () -> new UUID(0x7000, 0x8000_0000_0000_0000L + ++ids));
         watch.identified(BOARD, identity());
         seconds(3, 40_000);
     }
@@ -87,17 +88,17 @@ final class WorkingRack implements BackupSource, AutoCloseable {
 
     @Override
     public synchronized void holdReadings() {
-        storage.holdReadings();
+        storage.backupSource().holdReadings();
     }
 
     @Override
     public void copyDatabase(Path zip) throws IOException {
-        storage.copyDatabase(zip);
+        storage.backupSource().copyDatabase(zip);
     }
 
     @Override
     public synchronized void copyReadings(Path to) throws IOException {
-        storage.copyReadings(to);
+        storage.backupSource().copyReadings(to);
     }
 
     @Override

@@ -134,7 +134,8 @@ class VerifyCommandTest {
 
     @Test
     void a_bundle_of_format_1_bears_no_signature_and_says_so() throws Exception {
-        Path old = Path.of(VerifyCommandTest.class.getResource("/bundles/judge-6.ebb.zip").toURI());
+        Path old = Path.of(
+                VerifyCommandTest.class.getResource("/bundles/judge-6.ebb.zip").toURI());
         verify(old);
         assertThat(line("signed")).isEqualTo("signed     by nobody");
         assertThat(verifyBy(KEY.signer().hex(), old)).isEqualTo(5);

@@ -31,7 +31,9 @@ class CsvWriterTest {
     }
 
     @ParameterizedTest
-    @CsvSource(quoteCharacter = '`', value = {"=1+1", "+1+1", "-1+1", "@SUM(A1)", "-", "=", "+49 30"})
+    @CsvSource(
+            quoteCharacter = '`',
+            value = {"=1+1", "+1+1", "-1+1", "@SUM(A1)", "-", "=", "+49 30"})
     void what_a_spreadsheet_would_calculate_gets_an_apostrophe(String field) throws IOException {
         assertThat(written(field)).isEqualTo("'" + field + "\r\n");
     }

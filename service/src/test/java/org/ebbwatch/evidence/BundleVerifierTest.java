@@ -6,13 +6,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.regex.Pattern;
 import org.assertj.core.api.InstanceOfAssertFactories;
 import org.ebbwatch.evidence.Verification.Again;
 import org.ebbwatch.evidence.Verification.Damaged;
@@ -21,9 +18,7 @@ import org.ebbwatch.evidence.Verification.Judged;
 import org.ebbwatch.evidence.Verification.Unreadable;
 import org.ebbwatch.evidence.container.DamageException;
 import org.ebbwatch.evidence.container.Forged;
-import org.ebbwatch.evidence.signature.SigningKey;
 import org.ebbwatch.judge.JudgeVersion;
-import org.ebbwatch.passage.PassageChain;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -263,7 +258,11 @@ class BundleVerifierTest {
 
         @Test
         void a_trace_with_a_row_left_out_is_no_journal() throws IOException {
-            String row = Bundles.text(bundle, "trace.csv").lines().skip(40).findFirst().orElseThrow() + "\r\n";
+            String row = Bundles.text(bundle, "trace.csv")
+                            .lines()
+                            .skip(40)
+                            .findFirst()
+                            .orElseThrow() + "\r\n";
             isDamaged(Bundles.edited(bundle, "trace.csv", row, ""), "trace.csv", "sequence number");
         }
 
@@ -273,126 +272,6 @@ class BundleVerifierTest {
             int begin = record.indexOf("    {\n      \"sequence\"", record.indexOf("\"journal\": ["));
             String first = record.substring(begin, record.indexOf("\n    },\n", begin) + "\n    },\n".length());
             isDamaged(Bundles.edited(bundle, "record.json", first, ""), "trace.csv", "sequence number 16");
-        }
-    }
-
-    @Nested
-    class Signature {
-
-        @Test
-        void names_the_key_that_signed() {
-            assertThat(judged(bundle).signer()).contains(Bundles.KEY.signer());
-        }
-
-        @Test
-        void by_a_foreign_key_names_that_one() throws IOException {
-            SigningKey foreign = SigningKey.fresh();
-            Path file = Bundles.putSigned(Bundles.parts(bundle), foreign, folder.resolve("foreign.zip"));
-            assertThat(judged(file).signer()).contains(foreign.signer()).isNotEqualTo(Optional.of(Bundles.KEY.signer()));
-        }
-
-        @Test
-        void of_another_manifest_is_none_of_this_one() throws IOException {
-            Map<String, byte[]> parts = Bundles.parts(bundle);
-            Path other = Bundles.write(InventedPassage.whole("A-18"), folder);
-            parts.put("signature.json", Bundles.parts(other).get("signature.json"));
-            isDamaged(
-                    Bundles.put(parts, folder.resolve("bad.zip")), "signature.json", "no signature of this manifest by the key");
-        }
-
-        @Test
-        void that_claims_a_key_which_did_not_sign_is_none() throws IOException {
-            Map<String, byte[]> parts = Bundles.parts(
-                    Bundles.putSigned(Bundles.parts(bundle), SigningKey.fresh(), folder.resolve("foreign.zip")));
-            SignaturePart foreign = SignaturePart.read(parts.get("signature.json"));
-            parts.put("signature.json", new SignaturePart(Bundles.KEY.signer(), foreign.signature()).text());
-            isDamaged(
-                    Bundles.put(parts, folder.resolve("bad.zip")), "signature.json", "no signature of this manifest by the key");
-        }
-
-        @Test
-        void must_lie_behind_the_manifest() throws IOException {
-            Map<String, byte[]> turned = new LinkedHashMap<>();
-            turned.put("signature.json", Bundles.parts(bundle).get("signature.json"));
-            turned.putAll(Bundles.parts(bundle));
-            isDamaged(Bundles.put(turned, folder.resolve("bad.zip")), "signature.json", "does not lie");
-        }
-    }
-
-    @Nested
-    class Parts_of_another_bundle {
-
-        @ParameterizedTest
-        @ValueSource(strings = {"trace.csv", "record.json", "chain.json", "report.pdf", "datapackage.json"})
-        void are_noticed_wherever_they_are_put(String part) throws IOException {
-            Map<String, byte[]> parts = Bundles.parts(bundle);
-            parts.put(part, Bundles.parts(Bundles.write(InventedPassage.brief("A-18"), folder)).get(part));
-            isDamaged(Bundles.put(parts, folder.resolve("bad.zip")), part, "manifest");
-        }
-    }
-
-    @Nested
-    class Chain {
-
-        @Test
-        void that_is_broken_is_found_whatever_else_fits() throws IOException {
-            String chain = Bundles.text(bundle, "chain.json");
-            String second = chain.substring(chain.lastIndexOf("\"previous\": \"") + 13);
-            String previous = second.substring(0, 64);
-            isDamaged(
-                    Bundles.edited(bundle, "chain.json", "\"previous\": \"" + previous, "\"previous\": \"" + "0".repeat(64)),
-                    "chain.json",
-                    "the chain is broken on channel 0 of board bench");
-        }
-
-        @Test
-        void with_a_link_left_out_is_broken() throws IOException {
-            PassageRecords records = InventedPassage.whole("A-17").records();
-            var stay = records.chain().stays().get(0);
-            List<PassageChain.Link> fewer = new ArrayList<>(stay.links());
-            fewer.remove(2);
-            var broken = new PassageChain(List.of(new PassageChain.Stay("bench", 0, stay.fromMillis(), stay.toMillis(), fewer)));
-            Path file = new BundleWriter(Origin.current(), Bundles.KEY)
-                    .write(
-                            new PassageRecords(
-                                    records.card(), records.journal(), records.writtenDown(), broken, records.intake()),
-                            folder.resolve("broken"))
-                    .file();
-            isDamaged(file, "chain.json", "the chain is broken");
-            assertThat(Bundles.text(file, "record.json")).contains("the chain is broken on channel 0 of board bench");
-        }
-
-        @Test
-        void misses_a_row_that_was_taken_out_though_everything_was_numbered_anew() throws IOException {
-            String trace = Bundles.text(bundle, "trace.csv");
-            List<String> lines = new ArrayList<>(trace.lines().toList());
-            lines.remove(3);
-            var renumbered = new StringBuilder(lines.get(0)).append("\r\n");
-            for (int i = 1; i < lines.size(); i++) {
-                String line = lines.get(i);
-                long sequence = Long.parseLong(line.substring(0, line.indexOf(',')));
-                renumbered.append(sequence > 3 ? sequence - 1 : sequence).append(line.substring(line.indexOf(','))).append("\r\n");
-            }
-            Map<String, byte[]> parts = Bundles.parts(bundle);
-            parts.put("trace.csv", renumbered.toString().getBytes(StandardCharsets.US_ASCII));
-            String record = new String(parts.get("record.json"), StandardCharsets.UTF_8);
-            int journal = record.indexOf("\"journal\": [");
-            String later = Pattern.compile("\"sequence\": (\\d+)")
-                    .matcher(record.substring(journal))
-                    .replaceAll(found -> "\"sequence\": " + (Long.parseLong(found.group(1)) - 1));
-            parts.put("record.json", (record.substring(0, journal) + later).getBytes(StandardCharsets.UTF_8));
-            isDamaged(
-                    Bundles.putWithManifest(parts, folder.resolve("fewer.zip")),
-                    "trace.csv",
-                    "it has 59 readings between event times 1000 and 60000, the segment sealed there has 60");
-        }
-
-        @Test
-        void of_another_passage_is_none_of_this_one() throws IOException {
-            isDamaged(
-                    Bundles.edited(bundle, "chain.json", "8000-0123456789ab", "8000-0123456789ac"),
-                    "chain.json",
-                    "chain of another passage");
         }
     }
 

@@ -98,7 +98,8 @@ class BundleWriterTest {
                     throw new IllegalStateException("the disk is gone");
                 },
                 records.writtenDown(),
-                records.chain(), records.intake());
+                records.chain(),
+                records.intake());
         assertThatThrownBy(() -> new BundleWriter(Origin.current(), Bundles.KEY).write(broken, folder))
                 .hasMessage("the disk is gone");
         assertThat(filesIn(folder)).isEmpty();
@@ -177,9 +178,15 @@ class BundleWriterTest {
     @Test
     void a_verdict_that_was_another_when_it_was_watched_is_not_passed_over() throws IOException {
         PassageRecords records = InventedPassage.brief("A-17").records();
-        var otherwise = new PassageRecords(records.card(), records.journal(), List.of("11000 DRAIN REST another"), records.chain(), records.intake());
-        Path bundle =
-                new BundleWriter(Origin.current(), Bundles.KEY).write(otherwise, folder).file();
+        var otherwise = new PassageRecords(
+                records.card(),
+                records.journal(),
+                List.of("11000 DRAIN REST another"),
+                records.chain(),
+                records.intake());
+        Path bundle = new BundleWriter(Origin.current(), Bundles.KEY)
+                .write(otherwise, folder)
+                .file();
         JsonObject record = JsonObject.read(Bundles.parts(bundle).get("record.json"));
         assertThat(record.texts("writtenDown")).containsExactly("11000 DRAIN REST another");
         assertThat(record.texts("cautions")).anyMatch(caution -> caution.contains("see writtenDown"));
@@ -195,7 +202,14 @@ class BundleWriterTest {
         var fewer = new InventedPassage("A-17", false).reads(10, 3.70, 3.71, false);
         fewer.enters(at -> new Entry.Acted(at, Act.WITHDRAW), 13);
         Path bundle = new BundleWriter(Origin.current(), Bundles.KEY)
-                .write(new PassageRecords(records.card(), fewer.records().journal(), records.writtenDown(), records.chain(), records.intake()), folder)
+                .write(
+                        new PassageRecords(
+                                records.card(),
+                                fewer.records().journal(),
+                                records.writtenDown(),
+                                records.chain(),
+                                records.intake()),
+                        folder)
                 .file();
         JsonObject record = JsonObject.read(Bundles.parts(bundle).get("record.json"));
         assertThat(record.texts("cautions")).anyMatch(caution -> caution.startsWith("Readings that were judged"));
@@ -205,7 +219,9 @@ class BundleWriterTest {
     void the_parts_can_be_checked_with_any_digest_program() throws IOException {
         Map<String, byte[]> parts = Bundles.parts(Bundles.write(InventedPassage.brief("A-17"), folder));
         Manifest manifest = Manifest.read(parts.get("manifest.json"));
-        assertThat(manifest.parts()).extracting("path").containsExactly("trace.csv", "record.json", "chain.json", "report.pdf", "datapackage.json");
+        assertThat(manifest.parts())
+                .extracting("path")
+                .containsExactly("trace.csv", "record.json", "chain.json", "report.pdf", "datapackage.json");
         assertThat(manifest.parts()).allSatisfy(part -> {
             byte[] bytes = parts.get(part.path());
             assertThat(part.bytes()).isEqualTo(bytes.length);

@@ -57,7 +57,9 @@ class PublishedSchemasTest {
     }
 
     private JsonObject trace() {
-        return JsonObject.read(parts.get("datapackage.json")).objects("resources").get(0);
+        return JsonObject.read(parts.get("datapackage.json"))
+                .objects("resources")
+                .get(0);
     }
 
     @Test
@@ -68,8 +70,7 @@ class PublishedSchemasTest {
 
     @Test
     void its_trace_is_valid_by_the_published_profile_of_tabular_resources() throws IOException {
-        String trace = new String(
-                JsonText.of(Map.copyOf(stringKeys(trace().map()))), StandardCharsets.UTF_8);
+        String trace = new String(JsonText.of(Map.copyOf(stringKeys(trace().map()))), StandardCharsets.UTF_8);
         assertThat(faults("/datapackage/tabular-data-resource.json", VersionFlag.V4, trace))
                 .isEmpty();
     }
@@ -90,7 +91,8 @@ class PublishedSchemasTest {
     void the_profile_notices_what_is_no_data_package(String old, String other) throws IOException {
         String broken = text("datapackage.json").replace(old, other);
         assertThat(broken).isNotEqualTo(text("datapackage.json"));
-        assertThat(faults("/datapackage/data-package.json", VersionFlag.V4, broken)).isNotEmpty();
+        assertThat(faults("/datapackage/data-package.json", VersionFlag.V4, broken))
+                .isNotEmpty();
     }
 
     @Test
@@ -111,8 +113,10 @@ class PublishedSchemasTest {
 
     @Test
     void the_record_is_valid_by_its_own_schema() throws IOException {
-        assertThat(faults(RECORD_SCHEMA, VersionFlag.V202012, text("record.json"))).isEmpty();
-        byte[] brief = Bundles.parts(Bundles.write(InventedPassage.brief("A-18"), folder)).get("record.json");
+        assertThat(faults(RECORD_SCHEMA, VersionFlag.V202012, text("record.json")))
+                .isEmpty();
+        byte[] brief = Bundles.parts(Bundles.write(InventedPassage.brief("A-18"), folder))
+                .get("record.json");
         assertThat(faults(RECORD_SCHEMA, VersionFlag.V202012, new String(brief, StandardCharsets.UTF_8)))
                 .isEmpty();
     }
@@ -135,8 +139,7 @@ class PublishedSchemasTest {
 
     @Test
     void the_schema_in_the_documents_is_the_one_in_the_program() throws IOException {
-        Path document = Path.of(System.getProperty("basedir", "."))
-                .resolve("../docs/schemas/record-1.schema.json");
+        Path document = Path.of(System.getProperty("basedir", ".")).resolve("../docs/schemas/record-1.schema.json");
         assertThat(Files.readString(document)).isEqualTo(resource(RECORD_SCHEMA));
     }
 }

@@ -51,7 +51,8 @@ class ReportPdfTest {
     }
 
     @Test
-    void a_released_cell_is_said_to_be_so_first_with_every_result_and_the_words_a_report_must_have() throws IOException {
+    void a_released_cell_is_said_to_be_so_first_with_every_result_and_the_words_a_report_must_have()
+            throws IOException {
         try (PDDocument report = report(InventedPassage.whole("A-17"))) {
             String text = text(report);
             assertThat(text.indexOf("RELEASED")).isBetween(0, 100);
@@ -65,7 +66,8 @@ class ReportPdfTest {
                     .contains("Decision rule (ISO/IEC 17025:2017, 7.8.6) Guarded acceptance")
                     .contains("signed by the key " + Bundles.KEY.signer())
                     .contains("Never charge this cell again")
-                    .endsWith("END OF REPORT " + InventedPassage.ID + " Passage " + InventedPassage.ID + " page 2 of 2 ");
+                    .endsWith(
+                            "END OF REPORT " + InventedPassage.ID + " Passage " + InventedPassage.ID + " page 2 of 2 ");
             record().texts("cautions").forEach(caution -> assertThat(text).contains(caution));
         }
     }
@@ -133,7 +135,9 @@ class ReportPdfTest {
                     while (number.find()) {
                         var printed = new BigDecimal(number.group());
                         assertThat(known)
-                                .as("%s in ...%s", printed, text.substring(Math.max(0, number.start() - 40), number.end()))
+                                .as(
+                                        "%s in ...%s",
+                                        printed, text.substring(Math.max(0, number.start() - 40), number.end()))
                                 .anyMatch(each -> isRounded(printed, each));
                         checked++;
                     }
@@ -146,7 +150,8 @@ class ReportPdfTest {
         private static boolean isRounded(BigDecimal printed, BigDecimal exact) {
             int places = printed.scale();
             return exact.setScale(places, RoundingMode.HALF_EVEN).compareTo(printed) == 0
-                    || (places > 0 && exact.setScale(places, RoundingMode.CEILING).compareTo(printed) == 0);
+                    || (places > 0
+                            && exact.setScale(places, RoundingMode.CEILING).compareTo(printed) == 0);
         }
 
         /** Identifiers, wall times, the number of a page, clauses of standards and axes hold no results. */
@@ -181,7 +186,8 @@ class ReportPdfTest {
             time(BigDecimal.valueOf(tieOff.number("watchMillis") + tieOff.number("openMillis")));
             List<JsonObject> phases = record.objects("phases");
             for (int i = 1; i < phases.size(); i++) {
-                time(BigDecimal.valueOf(phases.get(i).number("eventMillis") - phases.get(i - 1).number("eventMillis")));
+                time(BigDecimal.valueOf(
+                        phases.get(i).number("eventMillis") - phases.get(i - 1).number("eventMillis")));
             }
             JsonObject heat = record.object("procedure").object("heat");
             numbers.add(BigDecimal.valueOf(heat.decimal("tieOffWarmKelvin") + heat.decimal("withoutDummyKelvin")));
@@ -247,7 +253,8 @@ class ReportPdfTest {
                 assertThat(catalog.getLanguage()).isEqualTo("en");
                 assertThat(report.getDocumentInformation().getTitle()).startsWith("Record of one cell");
                 String tree = structure(catalog.getStructureTreeRoot().getKids());
-                assertThat(tree).contains("Document", "H1", "H2", "Table", "TR", "TH", "TD", "Figure(Voltage over time");
+                assertThat(tree)
+                        .contains("Document", "H1", "H2", "Table", "TR", "TH", "TD", "Figure(Voltage over time");
             }
         }
 
@@ -257,7 +264,9 @@ class ReportPdfTest {
                 if (kid instanceof PDStructureElement element) {
                     text.append(element.getStructureType());
                     if (element.getAlternateDescription() != null) {
-                        text.append('(').append(element.getAlternateDescription()).append(')');
+                        text.append('(')
+                                .append(element.getAlternateDescription())
+                                .append(')');
                     }
                     text.append(' ').append(structure(element.getKids()));
                 }
@@ -273,7 +282,8 @@ class ReportPdfTest {
                     assertThat(content).doesNotContainPattern("\\s(rg|RG|k|K|sc|SC|scn|SCN)\\s");
                 }
                 assertThat(StreamSupport.stream(report.getPages().spliterator(), false))
-                        .allSatisfy(page -> assertThat(page.getResources().getXObjectNames()).isEmpty());
+                        .allSatisfy(page -> assertThat(page.getResources().getXObjectNames())
+                                .isEmpty());
             }
         }
     }

@@ -46,13 +46,18 @@ class HandOverTest {
     }
 
     private String text(String pdf) throws IOException {
-        try (PDDocument document = Loader.loadPDF(folder.resolve("papers").resolve(pdf).toFile())) {
+        try (PDDocument document =
+                Loader.loadPDF(folder.resolve("papers").resolve(pdf).toFile())) {
             return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
         }
     }
 
     private List<CSVRecord> rows() throws IOException {
-        CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get();
         try (var parser = CSVParser.parse(folder.resolve("papers/hand-over.csv"), StandardCharsets.UTF_8, format)) {
             assertThat(parser.getHeaderNames()).isEqualTo(CellTable.COLUMNS);
             return parser.getRecords();
@@ -74,7 +79,8 @@ class HandOverTest {
                 .contains("END OF HAND-OVER");
         CSVRecord row = rows().get(0);
         assertThat(row.get("tag")).isEqualTo("A-17");
-        assertThat(row.get("bundle_id")).isEqualTo(HandedCell.of(BundleFacts.read(released)).bundleId());
+        assertThat(row.get("bundle_id"))
+                .isEqualTo(HandedCell.of(BundleFacts.read(released)).bundleId());
         assertThat(row.get("discharged")).isEqualTo("yes");
         assertThat(row.get("last_volts_plus_uncertainty")).isEqualTo("0.111");
         assertThat(row.get("terminals_insulated")).isEmpty();
@@ -121,7 +127,8 @@ class HandOverTest {
     @Test
     void a_tag_that_means_harm_is_harmless_in_the_table() throws IOException {
         HandOver.write(List.of(bundle(InventedPassage.brief("=1+1,\"x\"\r\n@y"))), folder.resolve("papers"));
-        assertThat(rows()).singleElement().satisfies(row -> assertThat(row.get("tag")).isEqualTo("'=1+1,\"x\"\r\n@y"));
+        assertThat(rows()).singleElement().satisfies(row -> assertThat(row.get("tag"))
+                .isEqualTo("'=1+1,\"x\"\r\n@y"));
     }
 
     @Test

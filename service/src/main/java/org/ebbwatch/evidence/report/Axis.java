@@ -9,14 +9,28 @@ import org.ebbwatch.paper.Canvas;
 /** The time axis that both plots share, with what happened along it: phases, findings, gaps. */
 final class Axis {
     /** What the signs in the plots mean. */
-    static final String KEY = "Grey and white bands: phases. Numbered triangles: findings, listed on the next page. Hatched: gaps in"
-            + " the readings. Black bar under the voltage: load on. Dashed lines: limits.";
+    static final String KEY =
+            "Grey and white bands: phases. Numbered triangles: findings, listed on the next page. Hatched: gaps in"
+                    + " the readings. Black bar under the voltage: load on. Dashed lines: limits.";
 
     static final float LEFT = 34;
 
     private static final long[] STEPS = {
-        10_000, 60_000, 120_000, 300_000, 600_000, 1_800_000, 3_600_000, 7_200_000, 14_400_000, 21_600_000, 43_200_000,
-        86_400_000, 172_800_000, 432_000_000, 864_000_000
+        10_000,
+        60_000,
+        120_000,
+        300_000,
+        600_000,
+        1_800_000,
+        3_600_000,
+        7_200_000,
+        14_400_000,
+        21_600_000,
+        43_200_000,
+        86_400_000,
+        172_800_000,
+        432_000_000,
+        864_000_000
     };
     private static final int TICKS_MOST = 12;
     private static final long HOUR = 3_600_000;

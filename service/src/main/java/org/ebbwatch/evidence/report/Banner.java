@@ -39,7 +39,14 @@ final class Banner {
             canvas.fill(0, 0, canvas.width(), HEIGHT, 0);
         }
         canvas.bold(released ? "RELEASED" : "NOT RELEASED", 14, HEIGHT - 42, LARGE, ink);
-        float tag = Math.max(0, Math.min(16, 160 * 16 / Math.max(1, canvas.widthOf(record.object("item").text("tag"), 16))));
+        float tag = Math.max(
+                0,
+                Math.min(
+                        16,
+                        160
+                                * 16
+                                / Math.max(
+                                        1, canvas.widthOf(record.object("item").text("tag"), 16))));
         canvas.textTo("Cell " + record.object("item").text("tag"), canvas.width() - 14, HEIGHT - 38, tag, ink);
         float y = 22;
         for (String line : released ? RELEASED : notReleased()) {
@@ -61,8 +68,7 @@ final class Banner {
                     default -> "Not over, still in " + outcome.text("phase") + ": ";
                 };
         return List.of(
-                state + outcome.text("reason"),
-                "Nothing here says that the cell is empty. Treat it as charged.");
+                state + outcome.text("reason"), "Nothing here says that the cell is empty. Treat it as charged.");
     }
 
     private static String fitting(Canvas canvas, String line) throws IOException {
@@ -78,7 +84,8 @@ final class Banner {
         canvas.fill(60, 2, canvas.width() - 120, 14, 1);
         canvas.frame(0, 2, canvas.width(), 14, 0.6f, 0);
         canvas.textAt(
-                "SIMULATED at " + record.number("simulatedSpeed") + " times real time: no reading here comes from a cell",
+                "SIMULATED at " + record.number("simulatedSpeed")
+                        + " times real time: no reading here comes from a cell",
                 canvas.width() / 2,
                 6,
                 9,

@@ -35,7 +35,9 @@ final class Figures {
 
     /** A number to so many places. */
     static String places(double number, int places) {
-        return BigDecimal.valueOf(number).setScale(places, RoundingMode.HALF_EVEN).toPlainString();
+        return BigDecimal.valueOf(number)
+                .setScale(places, RoundingMode.HALF_EVEN)
+                .toPlainString();
     }
 
     /** A limit or a rating as it was set, without zeros that say nothing. */

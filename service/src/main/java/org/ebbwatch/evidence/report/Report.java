@@ -73,26 +73,30 @@ public final class Report {
         String load = Figures.plain(item.decimal("loadOhms")) + " \u03a9, switched by "
                 + (item.truth("switched") ? "the board" : "hand");
         long lasted = curve.lastMillis() - beginMillis;
-        paper.table(SMALL, new float[] {0.13f, 0.40f, 0.15f, 0.32f}, List.of("The cell", "", "The test", ""), List.of(
-                List.of("Tag", item.text("tag"), "Checked in", Figures.wall(dates.text("checkedInUtc"))),
+        paper.table(
+                SMALL,
+                new float[] {0.13f, 0.40f, 0.15f, 0.32f},
+                List.of("The cell", "", "The test", ""),
                 List.of(
-                        "Chemistry",
-                        Words.ofConstant(item.text("chemistry")) + ", rated "
-                                + Figures.plain(item.decimal("ratedAmpereHours")) + " Ah",
-                        "Last entry",
-                        Figures.wall(dates.text("lastEntryUtc"))),
-                List.of("Load", load, "Lasted", Figures.lasting(Math.max(0, lasted)) + " by the board's clock"),
-                List.of(
-                        "Place",
-                        "board " + item.text("board") + ", channel " + item.number("channel"),
-                        "Procedure",
-                        procedure.text("name") + ", version " + procedure.number("version")),
-                List.of(
-                        "Taken out",
-                        Figures.places(outcome.decimal("ampereHours"), 4) + " Ah, "
-                                + Figures.places(outcome.decimal("wattHours"), 4) + " Wh",
-                        "Drained",
-                        outcome.number("rounds") + " time(s)")));
+                        List.of("Tag", item.text("tag"), "Checked in", Figures.wall(dates.text("checkedInUtc"))),
+                        List.of(
+                                "Chemistry",
+                                Words.ofConstant(item.text("chemistry")) + ", rated "
+                                        + Figures.plain(item.decimal("ratedAmpereHours")) + " Ah",
+                                "Last entry",
+                                Figures.wall(dates.text("lastEntryUtc"))),
+                        List.of("Load", load, "Lasted", Figures.lasting(Math.max(0, lasted)) + " by the board's clock"),
+                        List.of(
+                                "Place",
+                                "board " + item.text("board") + ", channel " + item.number("channel"),
+                                "Procedure",
+                                procedure.text("name") + ", version " + procedure.number("version")),
+                        List.of(
+                                "Taken out",
+                                Figures.places(outcome.decimal("ampereHours"), 4) + " Ah, "
+                                        + Figures.places(outcome.decimal("wattHours"), 4) + " Wh",
+                                "Drained",
+                                outcome.number("rounds") + " time(s)")));
     }
 
     /** What was noted at check-in, where anything was. */
@@ -126,7 +130,11 @@ public final class Report {
                     phase.text("from") + " to " + phase.text("to"),
                     phase.text("reason")));
         }
-        table(new float[] {0.12f, 0.24f, 0.24f, 0.40f}, List.of("After", "Wall time", "Phase", "Because"), phases, "phases");
+        table(
+                new float[] {0.12f, 0.24f, 0.24f, 0.40f},
+                List.of("After", "Wall time", "Phase", "Because"),
+                phases,
+                "phases");
         findings();
         gaps();
     }
@@ -178,8 +186,8 @@ public final class Report {
         paper.table(SMALL, shares, heads, rows.subList(0, Math.min(MOST_ROWS, rows.size())));
         if (rows.size() > MOST_ROWS) {
             paper.paragraph(
-                    "And " + (rows.size() - MOST_ROWS) + " more of " + rows.size() + ", all in record.json under "
-                            + key + ".",
+                    "And " + (rows.size() - MOST_ROWS) + " more of " + rows.size() + ", all in record.json under " + key
+                            + ".",
                     SMALL);
         }
     }

@@ -27,7 +27,8 @@ final class VoltagePlot {
         axis.bands(plot, true);
         for (double volts : LINES) {
             plot.line(0, y(plot, volts), plot.width(), y(plot, volts), 0.3f, 0.7f);
-            plot.textTo((volts == LOWEST ? "\u2264 " : "") + Figures.plain(volts) + " V", -4, y(plot, volts) - 2, 6.5f, 0);
+            plot.textTo(
+                    (volts == LOWEST ? "\u2264 " : "") + Figures.plain(volts) + " V", -4, y(plot, volts) - 2, 6.5f, 0);
         }
         axis.gaps(plot);
         limit(plot, "under load", record.object("procedure").object("drain").decimal("limitVolts"));

@@ -70,8 +70,9 @@ public final class SigningKey {
         } catch (GeneralSecurityException | IllegalArgumentException | IndexOutOfBoundsException damaged) {
             // As told below.
         }
-        throw new IOException("the signing key " + file + " is damaged; put it back from where you keep a copy, or move it away:"
-                + " then another one is made, which receivers must be told");
+        throw new IOException(
+                "the signing key " + file + " is damaged; put it back from where you keep a copy, or move it away:"
+                        + " then another one is made, which receivers must be told");
     }
 
     private void keep(Path folder, Path file) throws IOException {
