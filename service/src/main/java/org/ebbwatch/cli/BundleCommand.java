@@ -14,6 +14,7 @@ import org.ebbwatch.evidence.Origin;
 import org.ebbwatch.evidence.PassageRecords;
 import org.ebbwatch.evidence.Written;
 import org.ebbwatch.evidence.Written.Became;
+import org.ebbwatch.evidence.signature.SigningKey;
 import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.store.StorageException;
@@ -32,7 +33,7 @@ import picocli.CommandLine.Spec;
             "The service that keeps the records must be stopped. See docs/bundle.md."
         })
 final class BundleCommand implements Callable<Integer> {
-    private static final String DATABASE = "ebbwatch.mv.db";
+    static final String DATABASE = "ebbwatch.mv.db";
 
     @Option(names = "--storage", paramLabel = "DIR", required = true, description = "the folder of the records")
     private Path storage;
@@ -73,7 +74,7 @@ final class BundleCommand implements Callable<Integer> {
             if (cards.isEmpty()) {
                 throw new Refusal("the records in " + storage + " hold no such passage");
             }
-            return write(rack, cards, folder, out) ? 0 : 1;
+            return write(rack, cards, ServiceHost.signingKey(storage), folder, out) ? 0 : 1;
         } catch (IOException | StorageException e) {
             throw new Refusal("no bundle was written further: " + e.getMessage());
         } finally {
@@ -82,8 +83,10 @@ final class BundleCommand implements Callable<Integer> {
     }
 
     /** Writes the bundles of these passages and tells of each; says whether all of them are there now. */
-    static boolean write(StoredRack rack, List<PassageCard> cards, Path folder, PrintWriter out) throws IOException {
-        var writer = new BundleWriter(Origin.current());
+    static boolean write(StoredRack rack, List<PassageCard> cards, SigningKey key, Path folder, PrintWriter out)
+            throws IOException {
+        rack.seal();
+        var writer = new BundleWriter(Origin.current(), key);
         boolean all = true;
         for (PassageCard card : cards) {
             Written written = writer.write(PassageRecords.of(rack, card), folder);

@@ -91,7 +91,12 @@ final class DemoCommand implements Callable<Integer> {
     private static boolean bundles(Path records, Path bundles, PrintStream out) throws IOException, Refusal {
         out.println();
         try (StoredRack rack = ServiceHost.storage(records)) {
-            return BundleCommand.write(rack, rack.cards(), bundles, new PrintWriter(out, true, StandardCharsets.UTF_8));
+            return BundleCommand.write(
+                    rack,
+                    rack.cards(),
+                    ServiceHost.signingKey(records),
+                    bundles,
+                    new PrintWriter(out, true, StandardCharsets.UTF_8));
         }
     }
 
@@ -102,7 +107,7 @@ final class DemoCommand implements Callable<Integer> {
             RunningRack rack = ServiceHost.rack(boards, records, night, List.of(), Optional.empty());
             TokenFile tokens = ServiceHost.tokens(records, new PrintWriter(out, true, StandardCharsets.UTF_8));
             var http = new HttpEntry("127.0.0.1", pagePort == 0 ? -1 : pagePort);
-            page.set(ServiceHost.page(rack, tokens, night, http));
+            page.set(ServiceHost.page(rack, tokens, night, records, http));
             out.println("  page     " + page.get().getURL());
             return rack;
         } catch (Refusal e) {

@@ -9,7 +9,7 @@ import picocli.CommandLine.Spec;
 
 /**
  * The program: {@code ebbwatch COMMAND}. Exit codes: 0 done, 1 done and something is wrong, 2 wrong call, 3 refused, 4 verified
- * by another judge than the one that judged.
+ * by another judge than the one that judged, 5 not signed by the key that was named.
  */
 @Command(
         name = "ebbwatch",
@@ -30,6 +30,13 @@ import picocli.CommandLine.Spec;
             ReplayCommand.class,
             BundleCommand.class,
             VerifyCommand.class,
+            KeyCommand.class,
+            HandOverCommand.class,
+            BackupCommand.class,
+            RestoreCommand.class,
+            ExportCommand.class,
+            RetentionCommand.class,
+            DeleteCommand.class,
             TokenCommand.class,
             EveningCheckCommand.class,
             MorningReportCommand.class,

@@ -56,7 +56,7 @@ final class ServeCommand implements Callable<Integer> {
         rackFile.wirings().forEach(rack::wire);
         LifeAgent life = LifeWays.agent(rack, rackFile.signOfLife(), System.getenv());
         TokenFile tokens = ServiceHost.tokens(rackFile.storage(), out);
-        EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.http());
+        EmbeddedServer page = ServiceHost.page(rack, tokens, night, rackFile.storage(), rackFile.http());
         rackFile.cells().forEach(cell -> expect(rack, cell, out));
         rackFile.cells().forEach(cell -> advise(cell, out));
         Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(rack, ways, life), "stop"));

@@ -20,7 +20,12 @@ import org.ebbwatch.acquire.SystemHostClock;
 import org.ebbwatch.alarm.AcknowledgeLinks;
 import org.ebbwatch.alarm.AlarmWay;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.archive.Backups;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
+import org.ebbwatch.evidence.BundleWriter;
+import org.ebbwatch.evidence.Origin;
+import org.ebbwatch.evidence.signature.SigningKey;
+import org.ebbwatch.handover.HandOverDesk;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.rack.HttpEntry;
 import org.ebbwatch.rack.RunningRack;
@@ -74,11 +79,24 @@ final class ServiceHost {
      *
      * @param tokens who may act on it
      * @param night when nobody is asked to come for what can wait
+     * @param storage the folder of the records
      * @param http where; port -1: any free one
+     * @throws Refusal if bundles cannot be signed
      */
-    static EmbeddedServer page(RunningRack rack, TokenFile tokens, NightHours night, HttpEntry http) {
+    static EmbeddedServer page(RunningRack rack, TokenFile tokens, NightHours night, Path storage, HttpEntry http)
+            throws Refusal {
+        var handOvers = new HandOverDesk(rack.teller(), new BundleWriter(Origin.current(), signingKey(storage)));
+        var backups = new Backups(rack.backupSource(), storage.resolve("backups"), System::currentTimeMillis);
         List<Object> singletons = new ArrayList<>(List.of(
-                rack, rack.happenings(), rack.intakes(), rack.calibrations(), tokens, new Sessions(tokens), night));
+                rack,
+                rack.happenings(),
+                rack.intakes(),
+                rack.calibrations(),
+                tokens,
+                new Sessions(tokens),
+                night,
+                handOvers,
+                backups));
         rack.links().ifPresent(singletons::add);
         ApplicationContext context = ApplicationContext.builder()
                 .properties(Map.of(
@@ -103,6 +121,19 @@ final class ServiceHost {
             return tokens;
         } catch (IOException e) {
             throw new Refusal("the operator's token cannot be kept in " + storage + ": " + e.getMessage());
+        }
+    }
+
+    /**
+     * The key that signs bundles of these records, made where there is none.
+     *
+     * @throws Refusal if it cannot be kept or is damaged
+     */
+    static SigningKey signingKey(Path storage) throws Refusal {
+        try {
+            return SigningKey.of(storage);
+        } catch (IOException e) {
+            throw new Refusal("bundles cannot be signed: " + e.getMessage());
         }
     }
 

@@ -2,12 +2,14 @@ package org.ebbwatch.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.ebbwatch.evidence.Verification;
 import org.ebbwatch.evidence.Verification.Account;
 import org.ebbwatch.evidence.Verification.Again;
 import org.ebbwatch.evidence.Verification.Damaged;
 import org.ebbwatch.evidence.Verification.Judged;
 import org.ebbwatch.evidence.Verification.Unreadable;
+import org.ebbwatch.evidence.signature.SignerKey;
 
 /** What came of verifying a file, in lines for a person and as an exit code. */
 final class VerificationText {
@@ -16,8 +18,11 @@ final class VerificationText {
     private VerificationText() {}
 
     /** See {@link VerifyCommand}. */
-    static int exitCode(Verification verification) {
+    static int exitCode(Verification verification, Optional<SignerKey> known) {
         if (verification instanceof Judged judged) {
+            if (known.isPresent() && !known.equals(judged.signer()) && !isOtherwise(judged)) {
+                return 5;
+            }
             if (!judged.isSameJudge()) {
                 return 4;
             }
@@ -26,8 +31,13 @@ final class VerificationText {
         return verification instanceof Damaged ? 1 : 3;
     }
 
+    /** The same judge makes another verdict: worse than any signer. */
+    private static boolean isOtherwise(Judged judged) {
+        return judged.isSameJudge() && !(judged.again() instanceof Again.Same);
+    }
+
     /** Safe to print: what the file's writer wrote cannot move the cursor or pass for a line of its own. */
-    static List<String> lines(Verification verification) {
+    static List<String> lines(Verification verification, Optional<SignerKey> known) {
         List<String> lines = new ArrayList<>();
         if (verification instanceof Unreadable unreadable) {
             lines.add("CANNOT BE READ: " + unreadable.why());
@@ -35,6 +45,7 @@ final class VerificationText {
             damaged.harms().forEach(harm -> lines.add("DAMAGED: " + harm.part() + ": " + harm.why()));
         } else if (verification instanceof Judged judged) {
             account(judged.account(), lines);
+            lines.add("signed     " + signed(judged.signer(), known));
             again(judged, lines);
         }
         return lines.stream().map(VerificationText::printable).toList();
@@ -55,6 +66,16 @@ final class VerificationText {
         lines.add("           " + account.phaseChanges() + " phase changes, " + account.findings() + " findings, by "
                 + account.software() + ", judge version " + account.judgeVersion());
         account.cautions().forEach(caution -> lines.add("caution    " + caution));
+    }
+
+    private static String signed(Optional<SignerKey> signer, Optional<SignerKey> known) {
+        if (signer.isEmpty()) {
+            return known.isEmpty() ? "by nobody" : "BY NOBODY, not by the key you named";
+        }
+        if (known.isEmpty()) {
+            return "by " + signer.get() + ", not known to you: compare it, or name the key you know by --key";
+        }
+        return signer.equals(known) ? "by the key you named" : "BY ANOTHER KEY than you named: " + signer.get();
     }
 
     private static void again(Judged judged, List<String> lines) {

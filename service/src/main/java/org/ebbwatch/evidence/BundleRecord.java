@@ -7,6 +7,7 @@ import org.ebbwatch.evidence.Verdict.Change;
 import org.ebbwatch.evidence.Verdict.Found;
 import org.ebbwatch.evidence.Verdict.Measured;
 import org.ebbwatch.evidence.Verdict.Moment;
+import org.ebbwatch.evidence.json.JsonObject;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Procedure;
@@ -22,6 +23,8 @@ record BundleRecord(
         Origin origin,
         int simulatedSpeed,
         Verdict verdict,
+        Optional<Soak> soak,
+        Optional<RestPeak> restPeak,
         List<Line> journal,
         List<String> cautions,
         JsonObject item,
@@ -60,6 +63,8 @@ record BundleRecord(
                 new Origin(madeBy.text("software"), (int) madeBy.number("judgeVersion")),
                 json.truth("simulated") ? (int) json.number("simulatedSpeed") : 0,
                 verdict(json),
+                extreme(json, "soak", Soak.class),
+                extreme(json, "restPeak", RestPeak.class),
                 json.objects("journal").stream()
                         .map(line -> new Line(line.number("sequence"), line.text("kind"), line.object("entry")))
                         .toList(),
@@ -84,6 +89,13 @@ record BundleRecord(
      */
     Procedure procedure() {
         return RecordJson.fromMap(Procedure.class, procedureText.map());
+    }
+
+    /** Records made before there was such a thing have none. */
+    private static <R extends Record> Optional<R> extreme(JsonObject json, String key, Class<R> type) {
+        return json.isNull(key)
+                ? Optional.empty()
+                : Optional.of(RecordJson.fromMap(type, json.object(key).map()));
     }
 
     private static Verdict verdict(JsonObject json) {

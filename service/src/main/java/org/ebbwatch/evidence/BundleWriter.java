@@ -9,18 +9,22 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import org.ebbwatch.evidence.Written.Became;
 import org.ebbwatch.evidence.container.SealedZipWriter;
+import org.ebbwatch.evidence.signature.SigningKey;
 
 /**
  * Writes bundles. A bundle is written beside its place and moved there whole; one that is there already is never overwritten.
- * The same records give the same parts, byte for byte. Memory use does not grow with the number of readings.
+ * The same records and key give the same parts, byte for byte. Memory use does not grow with the number of readings.
  */
 public final class BundleWriter {
     private static final String UNFINISHED = ".part";
 
     private final Origin origin;
+    private final SigningKey key;
 
-    public BundleWriter(Origin origin) {
+    /** Bundles made by this program and signed by this key. */
+    public BundleWriter(Origin origin, SigningKey key) {
         this.origin = origin;
+        this.key = key;
     }
 
     /**
@@ -57,15 +61,22 @@ public final class BundleWriter {
                 records.journal().accept(telling);
                 trace.flush();
             }
-            try (OutputStream out = zip.part(RecordWriter.PATH)) {
-                out.write(RecordWriter.text(records, origin, telling));
-            }
-            var manifest = new Manifest(records.card().id(), zip.parts());
-            try (OutputStream out = zip.part(Manifest.PATH)) {
-                out.write(manifest.text());
-            }
+            byte[] record = RecordWriter.text(records, origin, telling);
+            write(zip, RecordWriter.PATH, record);
+            write(zip, ChainPart.PATH, ChainPart.text(records.card().id(), records.chain()));
+            write(zip, ReportPart.PATH, ReportPart.of(record, telling, key.signer()));
+            write(zip, DataPackagePart.PATH, DataPackagePart.of(records.card(), telling.lastLabel(), zip.parts()));
+            byte[] manifest = new Manifest(records.card().id(), zip.parts()).text();
+            write(zip, Manifest.PATH, manifest);
+            write(zip, SignaturePart.PATH, SignaturePart.of(manifest, key).text());
             zip.seal();
             return telling.verdict();
+        }
+    }
+
+    private static void write(SealedZipWriter zip, String path, byte[] content) throws IOException {
+        try (OutputStream out = zip.part(path)) {
+            out.write(content);
         }
     }
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Phase;
-import org.ebbwatch.passage.PassageCard;
 
 /** What a reader of the record must know before believing it more than it says. */
 final class Cautions {
@@ -12,19 +11,21 @@ final class Cautions {
 
     private Cautions() {}
 
-    static List<String> of(PassageCard card, Telling telling, int simulatedSpeed, List<String> writtenDown) {
+    static List<String> of(PassageRecords records, Telling telling, int simulatedSpeed) {
         var all = new Cautions();
         all.simulated(simulatedSpeed);
         all.end(telling.verdict().end());
         all.journal(telling);
-        all.records(telling, writtenDown);
-        if (!card.cell().switched()) {
+        all.records(telling, records.writtenDown());
+        if (!records.card().cell().switched()) {
             all.add("A person put the load on and took it off; when, the record knows from that person alone.");
         }
         all.add(
                 "Wall times are labels by the clock of the host, which nobody checked; what counts is the order, and event"
                         + " time, the board's own clock.");
-        all.add("The digests show damage. They prove no author: whoever can write a bundle can make them.");
+        ChainCheck.firstBreak(records.chain()).ifPresent(all::add);
+        all.add(
+                "The digests show damage. The signature shows who made the bundle only to those who know the key from elsewhere.");
         return all.cautions;
     }
 

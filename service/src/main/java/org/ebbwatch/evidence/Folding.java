@@ -26,6 +26,8 @@ final class Folding {
     private final List<Measured> results = new ArrayList<>();
     private final Map<FindingKind, Integer> standing = new EnumMap<>(FindingKind.class);
     private Procedure procedure;
+    private Optional<Soak> soak = Optional.empty();
+    private Optional<RestPeak> restPeak = Optional.empty();
     private Entry.Scan lastVoltage;
     private long lastVoltageSequence;
     private long entries;
@@ -61,7 +63,19 @@ final class Folding {
         for (Outcome.Event event : outcome.events()) {
             note(new Moment(sequence, entry.eventMillis()), event);
         }
+        if (entry instanceof Entry.Scan scan) {
+            extremes(sequence, scan);
+        }
         return outcome;
+    }
+
+    private void extremes(long sequence, Entry.Scan scan) {
+        if (judge.phase() == Phase.TIE_OFF) {
+            soak = soak.map(before -> before.with(scan));
+        } else if (judge.phase() == Phase.REST && !Double.isNaN(scan.volts())) {
+            RestPeak peak = RestPeak.of(sequence, scan, procedure.rest().limitVolts());
+            restPeak = restPeak.filter(before -> !peak.isAbove(before)).or(() -> Optional.of(peak));
+        }
     }
 
     private void note(Moment at, Outcome.Event event) {
@@ -73,6 +87,11 @@ final class Folding {
                     changed.to().name(),
                     changed.reason()));
             measured(changed.from(), changed.to());
+            if (changed.to() == Phase.TIE_OFF) {
+                soak = Optional.of(Soak.begins(at.eventMillis()));
+            } else if (changed.to() == Phase.REST) {
+                restPeak = Optional.empty();
+            }
         } else if (event instanceof Outcome.Raised raised) {
             Finding finding = raised.finding();
             standing.put(finding.kind(), findings.size());
@@ -129,6 +148,16 @@ final class Folding {
                 lastVoltage.volts(),
                 lastVoltage.expandedVolts(),
                 limitVolts));
+    }
+
+    /** How warm the cell was in its last tie-off; empty: it had none. */
+    Optional<Soak> soak() {
+        return soak;
+    }
+
+    /** The highest voltage of the last rest; empty: it had none. */
+    Optional<RestPeak> restPeak() {
+        return restPeak;
     }
 
     /** The verdict so far. */

@@ -9,19 +9,21 @@ import org.ebbwatch.evidence.container.DamageException;
 /** Judges what a bundle holds: the readings of its trace and the entries of its record, put in order by their sequence. */
 final class JudgingAgain {
     private final BundleRecord record;
+    private final ChainCheck chain;
     private Optional<String> firstUtc = Optional.empty();
     private Optional<String> lastUtc = Optional.empty();
 
-    JudgingAgain(BundleRecord record) {
+    JudgingAgain(BundleRecord record, ChainCheck chain) {
         this.record = record;
+        this.chain = chain;
     }
 
     /**
-     * The verdict of this judge.
+     * The first thing that this judge makes otherwise than the record has it; empty: nothing.
      *
      * @throws DamageException if trace and record do not make one journal, or hold what this judge cannot judge
      */
-    Verdict judge(InputStream trace) throws IOException {
+    Optional<String> difference(InputStream trace) throws IOException {
         Folding folding = begin();
         Iterator<BundleRecord.Line> lines = record.journal().iterator();
         BundleRecord.Line line = lines.hasNext() ? lines.next() : null;
@@ -40,7 +42,19 @@ final class JudgingAgain {
                         "nothing has the sequence number " + sequence + ", or not in order");
             }
         }
-        return folding.verdict();
+        return folding.verdict()
+                .differenceFrom(record.verdict())
+                .or(() -> difference("the highest voltage of the rest", folding.restPeak(), record.restPeak()))
+                .or(() -> difference("the soak", folding.soak(), record.soak()));
+    }
+
+    /** Records made before there was such a thing have none. */
+    private static Optional<String> difference(
+            String what, Optional<? extends Record> here, Optional<? extends Record> there) {
+        return there.isEmpty() || there.equals(here)
+                ? Optional.empty()
+                : Optional.of(
+                        what + " is " + here.map(Record::toString).orElse("none") + ", the record has " + there.get());
     }
 
     private Folding begin() throws DamageException {
@@ -65,6 +79,7 @@ final class JudgingAgain {
         } catch (IllegalArgumentException e) {
             throw new DamageException(TraceCsv.PATH, "reading " + row.sequence() + ": " + e.getMessage());
         }
+        chain.row(row.scan().eventMillis());
         if (firstUtc.isEmpty()) {
             firstUtc = Optional.of(row.wallUtc());
         }

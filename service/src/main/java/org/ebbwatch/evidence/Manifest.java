@@ -7,10 +7,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.ebbwatch.evidence.container.Part;
+import org.ebbwatch.evidence.json.JsonObject;
+import org.ebbwatch.evidence.json.JsonText;
 import org.ebbwatch.trace.codec.Sha256;
 
 /**
- * The list of a bundle's parts with length and SHA-256 of each, itself excepted. Its text follows from what it says, so a
+ * The list of a bundle's parts with length and SHA-256 of each, itself and the signature over it excepted. Its text follows from what it says, so a
  * manifest whose text is another was changed.
  *
  * @param passage whose bundle it is

@@ -8,6 +8,7 @@ import org.ebbwatch.evidence.Telling.Line;
 import org.ebbwatch.evidence.Verdict.Change;
 import org.ebbwatch.evidence.Verdict.Found;
 import org.ebbwatch.evidence.Verdict.Measured;
+import org.ebbwatch.evidence.json.JsonText;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.passage.EntryJson;
 import org.ebbwatch.passage.PassageCard;
@@ -23,6 +24,7 @@ final class RecordWriter {
     static final int VERSION = 1;
     static final String END = "END OF RECORD ";
 
+    private final PassageRecords records;
     private final PassageCard card;
     private final Origin origin;
     private final Telling telling;
@@ -31,6 +33,7 @@ final class RecordWriter {
     private final Map<String, Object> map = new LinkedHashMap<>();
 
     private RecordWriter(PassageRecords records, Origin origin, Telling telling) {
+        this.records = records;
         this.card = records.card();
         this.origin = origin;
         this.telling = telling;
@@ -65,11 +68,13 @@ final class RecordWriter {
                 telling.calibrations().stream().map(CalibrationText::of).toList());
         map.put("outcome", RecordJson.toMap(verdict.end()));
         map.put("results", verdict.results().stream().map(RecordWriter::result).toList());
+        map.put("restPeak", telling.restPeak().map(RecordWriter::peak).orElse(null));
+        map.put("soak", telling.soak().map(RecordJson::toMap).orElse(null));
         phases();
         findings();
         map.put("gaps", gaps());
         map.put("journal", telling.journal().stream().map(RecordWriter::line).toList());
-        map.put("cautions", Cautions.of(card, telling, speed, writtenDown));
+        map.put("cautions", Cautions.of(records, telling, speed));
         if (!telling.events().equals(writtenDown)) {
             map.put("writtenDown", writtenDown);
         }
@@ -89,6 +94,7 @@ final class RecordWriter {
         Map<String, Object> item = RecordJson.toMap(card.cell());
         item.put("board", card.board());
         item.put("channel", card.channel());
+        records.intake().ifPresent(intake -> item.put("intake", RecordJson.toMap(intake)));
         return item;
     }
 
@@ -100,6 +106,12 @@ final class RecordWriter {
                 card.openedMillis(),
                 "lastEntryUtc",
                 telling.lastLabel());
+    }
+
+    private static Map<String, Object> peak(RestPeak peak) {
+        Map<String, Object> map = RecordJson.toMap(peak);
+        map.put("below", peak.isBelow());
+        return map;
     }
 
     private static Map<String, Object> result(Measured measured) {

@@ -1,10 +1,12 @@
 package org.ebbwatch.evidence;
 
+import org.ebbwatch.evidence.json.NumberText;
 import org.ebbwatch.judge.procedure.Procedure;
 
 /** The rule a verdict follows from, in words (ISO/IEC 17025:2017, 7.8.6: the rule, its risk, and what it was applied to). */
 final class RuleText {
     private static final double MILLIS_PER_HOUR = 3_600_000;
+    private static final double MILLIS_PER_MINUTE = 60_000;
 
     private RuleText() {}
 
@@ -30,6 +32,8 @@ final class RuleText {
     }
 
     private static String hours(long millis) {
-        return NumberText.of(millis / MILLIS_PER_HOUR) + " h";
+        return millis < MILLIS_PER_HOUR
+                ? NumberText.of(millis / MILLIS_PER_MINUTE) + " min"
+                : NumberText.of(millis / MILLIS_PER_HOUR) + " h";
     }
 }

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.ebbwatch.evidence.report.Curve;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Outcome;
 import org.ebbwatch.passage.EventLine;
@@ -17,6 +19,7 @@ final class Telling implements JournalTaker {
     private final Folding folding;
     private final WallLabels labels;
     private final TraceCsvWriter trace;
+    private final Curve curve = new Curve();
     private final List<Calibration> calibrations = new ArrayList<>();
     private final List<Line> journal = new ArrayList<>();
     private final List<String> events = new ArrayList<>();
@@ -56,6 +59,7 @@ final class Telling implements JournalTaker {
         lastLabel = labels.text(scan.eventMillis());
         try {
             trace.row(sequence, lastLabel, scan);
+            curve.take(scan);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -90,6 +94,19 @@ final class Telling implements JournalTaker {
 
     Verdict verdict() {
         return folding.verdict();
+    }
+
+    Optional<Soak> soak() {
+        return folding.soak();
+    }
+
+    Optional<RestPeak> restPeak() {
+        return folding.restPeak();
+    }
+
+    /** The readings thinned for a plot. */
+    Curve curve() {
+        return curve;
     }
 
     List<Calibration> calibrations() {

@@ -3,6 +3,7 @@ package org.ebbwatch.evidence;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import org.ebbwatch.evidence.json.NumberText;
 import org.ebbwatch.judge.Entry;
 
 /** Writes {@code trace.csv}, a scan a line, so that every scan can be read back bit for bit. */

@@ -2,6 +2,7 @@ package org.ebbwatch.evidence;
 
 import java.util.List;
 import java.util.Optional;
+import org.ebbwatch.evidence.signature.SignerKey;
 
 /** What came of verifying a file. */
 public sealed interface Verification {
@@ -24,8 +25,9 @@ public sealed interface Verification {
      *
      * @param byVersion the judge that judged again
      * @param again what came of it
+     * @param signer whose signature the bundle bears; empty: none, as in bundles of format 1
      */
-    record Judged(Account account, int byVersion, Again again) implements Verification {
+    record Judged(Account account, int byVersion, Again again, Optional<SignerKey> signer) implements Verification {
 
         /** Whether the verdict in the bundle was made by the judge that judged again. */
         public boolean isSameJudge() {

@@ -15,7 +15,7 @@ import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.time.EventClock;
 
 /** Where a rack keeps its readings and its journal. Used under the rack's lock. */
-public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
+public interface RackStorage extends TraceLog, PassageLog, PassageTeller, AutoCloseable {
 
     /** Forces the readings so far to disk; to be called at least every 2 s. */
     void flush();
@@ -28,9 +28,6 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Passages nobody has ended. */
     List<PassageCard> openCards();
-
-    /** The card of a passage that was written down, open or over. */
-    Optional<PassageCard> card(UUID passage);
 
     /** As {@link RackSource#closed}; safe for use by several threads. */
     List<ClosedPassage> closed(Optional<UUID> before, int most);
@@ -72,6 +69,9 @@ public interface RackStorage extends TraceLog, PassageLog, AutoCloseable {
 
     /** Why readings or facts cannot be made to last now; empty while they can. */
     Optional<String> trouble();
+
+    /** What a backup of it is made of. */
+    BackupSource backupSource();
 
     /** Writes what is still in memory and lets go of the files. */
     @Override

@@ -14,14 +14,13 @@ import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Outcome.Event;
 import org.ebbwatch.judge.Phase;
-import org.ebbwatch.judge.procedure.CellCard;
-import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.RackSource.TracePoint;
 import org.ebbwatch.passage.RackSource.Window;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.CalibrationTable;
+import org.ebbwatch.store.Database;
 import org.ebbwatch.store.EveningTable;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.IntakeTable;
@@ -95,18 +94,7 @@ public final class StoredRack implements RackStorage {
     @Override
     public void opened(PassageCard card) {
         rows.put(card.id(), new EventRows(card.id(), journal));
-        journal.openPassage(new PassageRow(
-                card.id(),
-                card.cell().tag(),
-                card.board(),
-                card.channel(),
-                card.openedMillis(),
-                new WallLabel(card.wallMillis(), WALL_QUALITY),
-                RecordJson.write(card.procedure()),
-                RecordJson.write(card.cell()),
-                card.simulatedSpeed() > 0,
-                Math.max(1, card.simulatedSpeed()),
-                Optional.empty()));
+        journal.openPassage(StoredCard.row(card));
     }
 
     @Override
@@ -150,7 +138,7 @@ public final class StoredRack implements RackStorage {
 
     /** Every passage ever opened here, oldest first. */
     public List<PassageCard> cards() {
-        return journal.reader().passages().stream().map(StoredRack::card).toList();
+        return journal.reader().passages().stream().map(StoredCard::of).toList();
     }
 
     @Override
@@ -160,19 +148,19 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public List<PassageCard> openCards() {
-        return journal.reader().openPassages().stream().map(StoredRack::card).toList();
+        return journal.reader().openPassages().stream().map(StoredCard::of).toList();
     }
 
     @Override
     public Optional<PassageCard> card(UUID passage) {
-        return journal.reader().passage(passage).map(StoredRack::card);
+        return journal.reader().passage(passage).map(StoredCard::of);
     }
 
     @Override
     public List<ClosedPassage> closed(Optional<UUID> before, int most) {
         return journal.reader().closedPassages(before, most).stream()
                 .map(row -> new ClosedPassage(
-                        card(row.passage()),
+                        StoredCard.of(row.passage()),
                         row.passage().closing().orElseThrow().eventMillis(),
                         Phase.valueOf(row.phase()),
                         row.passage().closing().orElseThrow().reason()))
@@ -192,38 +180,62 @@ public final class StoredRack implements RackStorage {
         return new TakenUp(card, refolded, itsRows.resume(refolded));
     }
 
-    /** What was written down of a passage while it was watched: phase changes and findings, in the order they came. */
+    @Override
     public List<String> recorded(PassageCard card) {
         return EventRows.written(journal.reader(), card.id());
     }
 
-    /** Tells a passage again, reading by reading and entry by entry, in the order it was folded first. */
+    @Override
     public void read(PassageCard card, JournalTaker taker) {
         new StoredJournal(card, journal.reader().journal(card.id()), trace).read(taker);
     }
 
     @Override
     public List<TracePoint> trace(PassageCard card, Window window, int points) {
-        return new TracePoints(card, reader(card), lastMillis(card)).thinned(window, points);
+        return new TracePoints(card, reader(card), endMillis(card)).thinned(window, points);
     }
 
     @Override
     public Optional<RestPrediction> restPrediction(PassageCard card, long offMillis) {
         long rest = card.procedure().rest().leastMillis();
-        return RestPrediction.of(reader(card), offMillis, lastMillis(card) + 1, rest);
+        return RestPrediction.of(reader(card), offMillis, endMillis(card) + 1, rest);
     }
 
     private ScanReader reader(PassageCard card) {
         return new ScanReader(card.board(), OnChannel.of(card, journal.reader().journal(card.id())), trace);
     }
 
-    /** Event time of its end, or of its board's last reading. */
-    private long lastMillis(PassageCard card) {
+    @Override
+    public PassageChain chain(PassageCard card) {
+        return StoredChain.of(card, journal.reader().journal(card.id()), trace, endMillis(card));
+    }
+
+    /**
+     * Seals readings that no segment holds yet, however few; by the thread that appends them alone.
+     *
+     * @throws StorageException if the database does not take them
+     */
+    public void seal() {
+        trace.sealAll();
+    }
+
+    /** Event time of a passage's end, or of what was heard last while it has none. */
+    private long endMillis(PassageCard card) {
         return journal.reader()
                 .passage(card.id())
                 .flatMap(PassageRow::closing)
                 .map(PassageRow.Closing::eventMillis)
                 .orElseGet(() -> trace.lastEventMillis(card.board()).orElse(card.openedMillis()));
+    }
+
+    @Override
+    public BackupSource backupSource() {
+        return new StoredBackup(database, trace);
+    }
+
+    /** The database itself, for what is done with records that no service uses. */
+    public Database database() {
+        return database;
     }
 
     @Override
@@ -306,17 +318,5 @@ public final class StoredRack implements RackStorage {
                 LOG.error("The journal cannot be kept now; watching goes on and it is tried again", e);
             }
         }
-    }
-
-    private static PassageCard card(PassageRow row) {
-        return new PassageCard(
-                row.id(),
-                row.board(),
-                row.channel(),
-                RecordJson.read(CellCard.class, row.cell()),
-                RecordJson.read(Procedure.class, row.procedure()),
-                row.openedEventMillis(),
-                row.openedWall().millis(),
-                row.simulated() ? row.speed() : 0);
     }
 }

@@ -46,6 +46,7 @@ import org.ebbwatch.morning.MorningHour;
 import org.ebbwatch.passage.Admission;
 import org.ebbwatch.passage.CalibrationDesk;
 import org.ebbwatch.passage.Calibrations;
+import org.ebbwatch.passage.BackupSource;
 import org.ebbwatch.passage.ClosedPassage;
 import org.ebbwatch.passage.ContactInput;
 import org.ebbwatch.passage.DeskAnswer;
@@ -53,6 +54,7 @@ import org.ebbwatch.passage.DeskRequest;
 import org.ebbwatch.passage.DeskRequest.CheckIn;
 import org.ebbwatch.passage.Happenings;
 import org.ebbwatch.passage.PassageCard;
+import org.ebbwatch.passage.PassageTeller;
 import org.ebbwatch.passage.RackDesk;
 import org.ebbwatch.passage.RackSource;
 import org.ebbwatch.passage.RackStorage;
@@ -277,6 +279,16 @@ public final class RunningRack
     @Override
     public Map<String, LinkQuality> linkQualities() {
         return lock.call(connected::qualities);
+    }
+
+    /** What a backup is made of, while watching goes on. */
+    public BackupSource backupSource() {
+        return new LockedBackup(storage.backupSource(), lock);
+    }
+
+    /** Tells its passages again. */
+    public PassageTeller teller() {
+        return storage;
     }
 
     /** What happened lately. */

@@ -165,6 +165,17 @@ final class SegmentTable {
                 .get(0);
     }
 
+    /** Where the chain of a channel goes on over deleted segments: from the hash before them to that of the last of them. */
+    Map<Sha256, Sha256> deleted(String board, int channel) throws SQLException {
+        Map<Sha256, Sha256> bridges = new HashMap<>();
+        query(
+                "select before_hash, last_hash from deleted_segments where board = ? and channel = ?",
+                row -> bridges.put(Sha256.wrap(row.getBytes(1)), Sha256.wrap(row.getBytes(2))),
+                board,
+                channel);
+        return bridges;
+    }
+
     List<BoardBoot> boots(String board) throws SQLException {
         return query(
                 "select board, boot, value_kinds, identity, identity_hash from board_boot where board = ?"

@@ -107,6 +107,11 @@ final class Tail implements AutoCloseable {
         broken = false;
     }
 
+    /** Copies the tail as far as it was forced. */
+    void copy(Path to) throws IOException {
+        Files.copy(directory.resolve(FILE), to);
+    }
+
     /** Writes the scans of these blocks into a new tail, forced to disk, and puts it in place of the old one. */
     void replace(Collection<OpenBlock> blocks) throws IOException {
         Path nextPath = directory.resolve(NEXT_FILE);

@@ -3,6 +3,7 @@ package org.ebbwatch.trace;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.ebbwatch.store.StorageException;
 import org.ebbwatch.trace.codec.DamagedSegmentException;
 import org.ebbwatch.trace.codec.Samples;
@@ -55,8 +56,9 @@ final class TraceReader {
     }
 
     ChainReport verifyChain(String board, int channel, Unsealed unsealed) {
-        Chain chain = new Chain(board, channel);
+        Chain chain;
         try {
+            chain = new Chain(board, channel, table.deleted(board, channel));
             long next = Long.MIN_VALUE;
             List<SegmentTable.Row> page;
             do {
@@ -73,6 +75,38 @@ final class TraceReader {
             chain.follow(segment.key().firstEventMillis(), segment.hash(), segment.body());
         }
         return new ChainReport(chain.segments, chain.samples, List.copyOf(chain.faults));
+    }
+
+    /** The links of all sealed segments of a channel that hold some of [from, to), oldest first. */
+    List<SegmentLink> links(String board, int channel, long from, long to, Unsealed unsealed) {
+        List<SegmentLink> links = new ArrayList<>();
+        try {
+            long next = table.beginningAt(board, channel, from);
+            List<SegmentTable.Row> page;
+            do {
+                page = table.rows(board, channel, next, Math.min(to, unsealed.begins()), PAGE);
+                for (SegmentTable.Row row : page) {
+                    links.add(link(row.body()));
+                    next = row.firstEventMillis() + 1;
+                }
+            } while (page.size() == PAGE);
+        } catch (SQLException e) {
+            throw new StorageException("the trace of " + board + " channel " + channel + " cannot be read", e);
+        }
+        unsealed.waiting().forEach(segment -> links.add(link(segment.body())));
+        links.removeIf(link -> link.lastEventMillis() < from || link.key().firstEventMillis() >= to);
+        return links;
+    }
+
+    private static SegmentLink link(byte[] body) {
+        Segment segment = SegmentCodec.decode(body);
+        Samples samples = segment.samples();
+        return new SegmentLink(
+                segment.key(),
+                samples.eventMillis()[samples.count() - 1],
+                samples.count(),
+                segment.previous(),
+                Sha256.of(body));
     }
 
     /** Shows the samples within [from, to) to a visitor, and every change of what they have in common. */
@@ -125,6 +159,7 @@ final class TraceReader {
 
     /** Follows the hashes from one segment to the next. */
     private static final class Chain {
+        private final Map<Sha256, Sha256> deleted;
         private final String board;
         private final int channel;
         private final List<String> faults = new ArrayList<>();
@@ -133,9 +168,17 @@ final class TraceReader {
         private long segments;
         private long samples;
 
-        Chain(String board, int channel) {
+        Chain(String board, int channel, Map<Sha256, Sha256> deleted) {
+            this.deleted = deleted;
             this.board = board;
             this.channel = channel;
+        }
+
+        /** Goes on over segments whose deletion was written down, as far as the segment that is there wants. */
+        private void skipDeleted(Sha256 wanted) {
+            for (int i = 0; i < deleted.size() && !wanted.equals(previous) && deleted.containsKey(previous); i++) {
+                previous = deleted.get(previous);
+            }
         }
 
         void follow(long firstEventMillis, Sha256 hash, byte[] body) {
@@ -143,6 +186,7 @@ final class TraceReader {
             segments++;
             try {
                 Segment segment = SegmentCodec.decode(body);
+                skipDeleted(segment.previous());
                 if (!segment.previous().equals(previous)) {
                     faults.add(name + "does not follow from the segment before it");
                 }

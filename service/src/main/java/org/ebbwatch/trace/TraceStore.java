@@ -44,6 +44,7 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
     private final Object lock = new Object();
     private long scansTaken;
     private long scansSealedBefore;
+    private boolean tailHeld;
     private boolean ticked;
     private long lastFlushNanos;
     private volatile long tailBytes;
@@ -179,6 +180,25 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         flush();
     }
 
+    /** Until {@link #copyTail} no scan leaves the tail, unless it breaks. */
+    public void holdTail() {
+        tailHeld = true;
+    }
+
+    /**
+     * Copies the tail, with every scan since {@link #holdTail} in it, and holds it no longer.
+     *
+     * @throws IOException if it cannot be copied, or broke meanwhile and was replaced
+     */
+    public void copyTail(Path to) throws IOException {
+        flush();
+        if (!tailHeld) {
+            throw new IOException("the file of the newest readings had to be replaced meanwhile; back up again");
+        }
+        tailHeld = false;
+        tail.copy(to);
+    }
+
     /** How well the trace is kept; any thread. */
     public TraceHealth health() {
         synchronized (lock) {
@@ -200,6 +220,11 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
     /** Walks along all segments of a channel and checks that each follows from the one before it; any thread. */
     public ChainReport verifyChain(String board, int channel) {
         return reader.verifyChain(board, channel, unsealed(board, channel, 0, 0));
+    }
+
+    /** The links of all sealed segments of a channel that hold some of [from, to), oldest first; any thread. */
+    public List<SegmentLink> links(String board, int channel, long fromEventMillis, long toEventMillis) {
+        return reader.links(board, channel, fromEventMillis, toEventMillis, unsealed(board, channel, 0, 0));
     }
 
     /** The newest scan of a board, over restarts; any thread. */
@@ -294,9 +319,11 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
     /** Puts a short tail in place of a long or broken one, once all that leaves it is safe in the database. */
     private void clearUp() {
         boolean due = tail.isBroken() || tail.length() > LONG_TAIL_BYTES;
-        if (!due || !waiting.isEmpty()) {
+        boolean kept = tailHeld && !tail.isBroken();
+        if (!due || kept || !waiting.isEmpty()) {
             return;
         }
+        tailHeld = false;
         try {
             table.force();
             databaseTrouble = null;

@@ -58,6 +58,10 @@ class ArchitectureTest {
                 "life",
                 "intake",
                 "sizing",
+                "paper",
+                "csv",
+                "handover",
+                "archive",
                 "web"
             })
     void the_packages_the_rules_speak_of_are_there(String feature) {
@@ -142,12 +146,48 @@ class ArchitectureTest {
                         "org.ebbwatch.calibration..",
                         "org.ebbwatch.passage..",
                         "org.ebbwatch.judge..",
-                        "org.ebbwatch.trace.codec..")
+                        "org.ebbwatch.trace.codec..",
+                        "org.ebbwatch.paper..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.evidence.signature..").check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.evidence.json..").check(SERVICE);
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.evidence.report..",
+                        "org.ebbwatch.evidence.json..",
+                        "org.ebbwatch.judge..",
+                        "org.ebbwatch.paper..")
                 .check(SERVICE);
         dependsOnNothingOfTheServiceBut("org.ebbwatch.evidence.container..", "org.ebbwatch.trace.codec..")
                 .check(SERVICE);
         knowsNeitherFrameworkNorDatabase("org.ebbwatch.evidence.container..").check(SERVICE);
         asksNoClock("org.ebbwatch.evidence..").check(SERVICE);
+    }
+
+    @Test
+    void what_leaves_the_house_is_made_of_evidence_on_paper_and_in_tables() {
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.paper..").check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.csv..").check(SERVICE);
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.handover..",
+                        "org.ebbwatch.evidence..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.paper..",
+                        "org.ebbwatch.csv..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.archive..",
+                        "org.ebbwatch.evidence..",
+                        "org.ebbwatch.passage..",
+                        "org.ebbwatch.judge.procedure..",
+                        "org.ebbwatch.store..",
+                        "org.ebbwatch.trace.codec..",
+                        "org.ebbwatch.csv..")
+                .check(SERVICE);
+        isUsedOnlyBy("org.apache.pdfbox..", "org.ebbwatch.paper..").check(SERVICE);
+        isUsedOnlyByClass("com.google.zxing", "Labels").check(SERVICE);
+        asksNoClock("org.ebbwatch.paper..").check(SERVICE);
+        asksNoClock("org.ebbwatch.handover..").check(SERVICE);
+        asksNoClock("org.ebbwatch.archive..").check(SERVICE);
     }
 
     @Test
@@ -163,6 +203,8 @@ class ArchitectureTest {
                         "org.ebbwatch.morning..",
                         "org.ebbwatch.intake..",
                         "org.ebbwatch.sizing..",
+                        "org.ebbwatch.handover..",
+                        "org.ebbwatch.archive..",
                         "org.ebbwatch.acquire..",
                         "org.ebbwatch.time..",
                         "org.ebbwatch.judge..")

@@ -12,6 +12,7 @@ import java.util.List;
 import org.ebbwatch.evidence.BundleWriter;
 import org.ebbwatch.evidence.InventedPassage;
 import org.ebbwatch.evidence.Origin;
+import org.ebbwatch.evidence.signature.SigningKey;
 import org.ebbwatch.judge.JudgeVersion;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -21,6 +22,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import picocli.CommandLine;
 
 class VerifyCommandTest {
+
+    private static final SigningKey KEY = SigningKey.fresh();
 
     @TempDir
     Path folder;
@@ -43,7 +46,7 @@ class VerifyCommandTest {
     }
 
     private Path bundle(InventedPassage passage, Origin origin) throws IOException {
-        return new BundleWriter(origin).write(passage.records(), folder).file();
+        return new BundleWriter(origin, KEY).write(passage.records(), folder).file();
     }
 
     private int verify(Path... files) {
@@ -70,7 +73,7 @@ class VerifyCommandTest {
     void a_bundle_that_is_what_it_was_ends_with_0() {
         assertThat(verify(good)).isZero();
         assertThat(out.toString()).startsWith("A-17-");
-        assertThat(line("intact")).contains("3 parts");
+        assertThat(line("intact")).contains("7 parts");
         assertThat(line("simulated")).isEqualTo("simulated  YES, at 600 times real time: no real cell");
         assertThat(line("verdict")).contains("RELEASED");
         assertThat(line("VERIFIED"))
@@ -101,6 +104,41 @@ class VerifyCommandTest {
         assertThat(verify(letter)).isEqualTo(3);
         assertThat(verify(folder.resolve("nowhere"))).isEqualTo(3);
         assertThat(line("CANNOT BE READ")).contains("no bundle");
+    }
+
+    private int verifyBy(String key, Path file) {
+        CommandLine program = Ebbwatch.commandLine();
+        program.setOut(new PrintWriter(out));
+        program.setErr(new PrintWriter(out));
+        return program.execute("verify", "--key", key, file.toString());
+    }
+
+    @Test
+    void a_signer_is_named_and_not_known_until_the_key_is_named_too() {
+        verify(good);
+        assertThat(line("signed"))
+                .isEqualTo("signed     by " + KEY.signer()
+                        + ", not known to you: compare it, or name the key you know by --key");
+        assertThat(verifyBy(KEY.signer().toString(), good)).isZero();
+        assertThat(out.toString()).contains("signed     by the key you named");
+    }
+
+    @Test
+    void a_foreign_signature_ends_with_5_and_a_key_that_is_none_is_a_wrong_call() {
+        assertThat(verifyBy(SigningKey.fresh().signer().hex(), good)).isEqualTo(5);
+        assertThat(line("signed")).isEqualTo("signed     BY ANOTHER KEY than you named: " + KEY.signer());
+        assertThat(verifyBy(SigningKey.fresh().signer().hex(), damaged)).isEqualTo(1);
+        assertThat(verifyBy(SigningKey.fresh().signer().hex(), otherJudge)).isEqualTo(5);
+        assertThat(verifyBy("abc", good)).isEqualTo(2);
+    }
+
+    @Test
+    void a_bundle_of_format_1_bears_no_signature_and_says_so() throws Exception {
+        Path old = Path.of(
+                VerifyCommandTest.class.getResource("/bundles/judge-6.ebb.zip").toURI());
+        verify(old);
+        assertThat(line("signed")).isEqualTo("signed     by nobody");
+        assertThat(verifyBy(KEY.signer().hex(), old)).isEqualTo(5);
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.ebbwatch.evidence.json.JsonObject;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Suspicion;
 import org.junit.jupiter.api.BeforeEach;
@@ -43,11 +44,14 @@ class BundleDocumentTest {
     }
 
     @Test
-    void every_key_of_record_and_manifest_but_those_of_the_procedure() throws IOException {
+    void every_key_of_record_chain_manifest_and_signature_but_those_of_the_procedure() throws IOException {
         Map<String, byte[]> parts = Bundles.parts(Bundles.write(InventedPassage.whole("A-17"), folder));
         List<String> keys = new ArrayList<>();
         keys(JsonObject.read(parts.get("record.json")).map(), keys);
         keys(JsonObject.read(parts.get("manifest.json")).map(), keys);
+        keys(JsonObject.read(parts.get("chain.json")).map(), keys);
+        keys(JsonObject.read(parts.get("signature.json")).map(), keys);
+        parts.keySet().forEach(this::names);
         assertThat(keys).hasSizeGreaterThan(100);
         keys.forEach(this::names);
     }

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.ebbwatch.evidence.Written.Became;
+import org.ebbwatch.evidence.json.JsonObject;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.Entry;
 import org.junit.jupiter.api.Test;
@@ -29,10 +30,18 @@ class BundleWriterTest {
     Path folder;
 
     @Test
-    void a_bundle_has_a_trace_a_record_and_a_manifest_and_bears_the_cells_tag() throws IOException {
+    void a_bundle_has_its_parts_in_one_order_and_bears_the_cells_tag() throws IOException {
         Path bundle = Bundles.write(InventedPassage.whole("A-17"), folder);
         assertThat(bundle).hasFileName("A-17-456789ab.ebb.zip");
-        assertThat(Bundles.parts(bundle).keySet()).containsExactly("trace.csv", "record.json", "manifest.json");
+        assertThat(Bundles.parts(bundle).keySet())
+                .containsExactly(
+                        "trace.csv",
+                        "record.json",
+                        "chain.json",
+                        "report.pdf",
+                        "datapackage.json",
+                        "manifest.json",
+                        "signature.json");
     }
 
     @Test
@@ -64,7 +73,7 @@ class BundleWriterTest {
 
     @Test
     void a_bundle_that_is_there_is_left_as_it_is() throws IOException {
-        var writer = new BundleWriter(Origin.current());
+        var writer = new BundleWriter(Origin.current(), Bundles.KEY);
         Written first = writer.write(InventedPassage.brief("A-17").records(), folder);
         assertThat(first.became()).isEqualTo(Became.WRITTEN);
         assertThat(first.phase()).isEqualTo("WITHDRAWN");
@@ -88,8 +97,10 @@ class BundleWriterTest {
                     records.journal().accept(taker);
                     throw new IllegalStateException("the disk is gone");
                 },
-                records.writtenDown());
-        assertThatThrownBy(() -> new BundleWriter(Origin.current()).write(broken, folder))
+                records.writtenDown(),
+                records.chain(),
+                records.intake());
+        assertThatThrownBy(() -> new BundleWriter(Origin.current(), Bundles.KEY).write(broken, folder))
                 .hasMessage("the disk is gone");
         assertThat(filesIn(folder)).isEmpty();
     }
@@ -167,9 +178,15 @@ class BundleWriterTest {
     @Test
     void a_verdict_that_was_another_when_it_was_watched_is_not_passed_over() throws IOException {
         PassageRecords records = InventedPassage.brief("A-17").records();
-        var otherwise = new PassageRecords(records.card(), records.journal(), List.of("11000 DRAIN REST another"));
-        Path bundle =
-                new BundleWriter(Origin.current()).write(otherwise, folder).file();
+        var otherwise = new PassageRecords(
+                records.card(),
+                records.journal(),
+                List.of("11000 DRAIN REST another"),
+                records.chain(),
+                records.intake());
+        Path bundle = new BundleWriter(Origin.current(), Bundles.KEY)
+                .write(otherwise, folder)
+                .file();
         JsonObject record = JsonObject.read(Bundles.parts(bundle).get("record.json"));
         assertThat(record.texts("writtenDown")).containsExactly("11000 DRAIN REST another");
         assertThat(record.texts("cautions")).anyMatch(caution -> caution.contains("see writtenDown"));
@@ -184,8 +201,15 @@ class BundleWriterTest {
         PassageRecords records = InventedPassage.brief("A-17").records();
         var fewer = new InventedPassage("A-17", false).reads(10, 3.70, 3.71, false);
         fewer.enters(at -> new Entry.Acted(at, Act.WITHDRAW), 13);
-        Path bundle = new BundleWriter(Origin.current())
-                .write(new PassageRecords(records.card(), fewer.records().journal(), records.writtenDown()), folder)
+        Path bundle = new BundleWriter(Origin.current(), Bundles.KEY)
+                .write(
+                        new PassageRecords(
+                                records.card(),
+                                fewer.records().journal(),
+                                records.writtenDown(),
+                                records.chain(),
+                                records.intake()),
+                        folder)
                 .file();
         JsonObject record = JsonObject.read(Bundles.parts(bundle).get("record.json"));
         assertThat(record.texts("cautions")).anyMatch(caution -> caution.startsWith("Readings that were judged"));
@@ -195,7 +219,9 @@ class BundleWriterTest {
     void the_parts_can_be_checked_with_any_digest_program() throws IOException {
         Map<String, byte[]> parts = Bundles.parts(Bundles.write(InventedPassage.brief("A-17"), folder));
         Manifest manifest = Manifest.read(parts.get("manifest.json"));
-        assertThat(manifest.parts()).extracting("path").containsExactly("trace.csv", "record.json");
+        assertThat(manifest.parts())
+                .extracting("path")
+                .containsExactly("trace.csv", "record.json", "chain.json", "report.pdf", "datapackage.json");
         assertThat(manifest.parts()).allSatisfy(part -> {
             byte[] bytes = parts.get(part.path());
             assertThat(part.bytes()).isEqualTo(bytes.length);

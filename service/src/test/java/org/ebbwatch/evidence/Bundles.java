@@ -10,9 +10,13 @@ import java.util.Map;
 import org.ebbwatch.evidence.container.Forged;
 import org.ebbwatch.evidence.container.SealedZipReader;
 import org.ebbwatch.evidence.container.SealedZipWriter;
+import org.ebbwatch.evidence.signature.SigningKey;
 
 /** Bundles taken apart and put together again in another way. */
 final class Bundles {
+    /** One for all tests, so that the same passage gives the same bundle. */
+    static final SigningKey KEY = SigningKey.fresh();
+
     private Bundles() {}
 
     static Path write(InventedPassage passage, Path folder) throws IOException {
@@ -20,7 +24,7 @@ final class Bundles {
     }
 
     static Path write(InventedPassage passage, Origin origin, Path folder) throws IOException {
-        return new BundleWriter(origin).write(passage.records(), folder).file();
+        return new BundleWriter(origin, KEY).write(passage.records(), folder).file();
     }
 
     static Map<String, byte[]> parts(Path bundle) throws IOException {
@@ -46,10 +50,16 @@ final class Bundles {
         return Forged.over(file, container.sealed());
     }
 
-    /** Puts these parts into a container with a manifest that fits them: what a forger would do. */
+    /** Puts these parts into a container with a manifest and a signature that fit them: what whoever has the key could do. */
     static Path putWithManifest(Map<String, byte[]> parts, Path file) throws IOException {
+        return putSigned(parts, KEY, file);
+    }
+
+    /** The same, signed by another key: what anybody could do. */
+    static Path putSigned(Map<String, byte[]> parts, SigningKey key, Path file) throws IOException {
         Map<String, byte[]> all = new LinkedHashMap<>(parts);
         all.remove(Manifest.PATH);
+        all.remove(SignaturePart.PATH);
         try (SealedZipWriter zip = SealedZipWriter.create(file)) {
             for (Map.Entry<String, byte[]> part : all.entrySet()) {
                 try (OutputStream out = zip.part(part.getKey())) {
@@ -59,6 +69,9 @@ final class Bundles {
             byte[] manifest = new Manifest(InventedPassage.ID, zip.parts()).text();
             try (OutputStream out = zip.part(Manifest.PATH)) {
                 out.write(manifest);
+            }
+            try (OutputStream out = zip.part(SignaturePart.PATH)) {
+                out.write(SignaturePart.of(manifest, key).text());
             }
             zip.seal();
         }

@@ -2,6 +2,7 @@ package org.ebbwatch.evidence;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.LongFunction;
@@ -20,6 +21,7 @@ import org.ebbwatch.passage.IdentityText;
 import org.ebbwatch.passage.JournalTaker;
 import org.ebbwatch.passage.KeptEntry;
 import org.ebbwatch.passage.PassageCard;
+import org.ebbwatch.passage.PassageChain;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.ChannelIdentity;
 import org.ebbwatch.rig.message.ChannelRole;
@@ -142,7 +144,41 @@ public final class InventedPassage {
                         .ifPresent(writtenDown::add));
             }
         }
-        return new PassageRecords(card, this::tell, writtenDown);
+        return new PassageRecords(card, this::tell, writtenDown, chain(), Optional.empty());
+    }
+
+    /** As if the trace had been sealed every minute. */
+    private PassageChain chain() {
+        List<PassageChain.Link> links = new ArrayList<>();
+        Sha256 previous = Sha256.NONE;
+        long end = endMillis();
+        List<Entry.Scan> block = new ArrayList<>(scans());
+        block.removeIf(scan -> scan.eventMillis() > end);
+        while (!block.isEmpty()) {
+            List<Entry.Scan> sealed = block.subList(0, Math.min(60, block.size()));
+            Sha256 hash = Sha256.of(previous + sealed.toString());
+            links.add(new PassageChain.Link(
+                    1,
+                    links.size() * 60L,
+                    sealed.get(0).eventMillis(),
+                    sealed.get(sealed.size() - 1).eventMillis(),
+                    sealed.size(),
+                    previous,
+                    hash));
+            previous = hash;
+            sealed.clear();
+        }
+        return new PassageChain(List.of(new PassageChain.Stay("bench", 0, OPENED_MILLIS, end + 1, links)));
+    }
+
+    private long endMillis() {
+        return steps.stream()
+                .filter(step -> step instanceof KeptEntry kept
+                        && kept.entry() instanceof Entry.Acted acted
+                        && (acted.act() == Act.RELEASE || acted.act() == Act.WITHDRAW))
+                .map(step -> ((KeptEntry) step).entry().eventMillis())
+                .findFirst()
+                .orElse(millis);
     }
 
     private void tell(JournalTaker taker) {

@@ -56,6 +56,8 @@ class DescriptionTest {
                 "/api/v1/passages/{id}/moves:",
                 "/api/v1/passages/{id}/blinks:",
                 "/api/v1/events:",
+                "/api/v1/hand-over:",
+                "/api/v1/backups:",
                 "/api/v1/plan:",
                 "/api/v1/alarms:",
                 "/api/v1/evening-checks:",

@@ -13,13 +13,14 @@ import org.ebbwatch.trace.codec.Sha256;
 
 /**
  * The comment at the container's end: the format's version and the SHA-256 of every byte before the digest itself. It finds
- * damage; anybody can make one, so it proves no author.
+ * damage; anybody can make one, so it proves no author. Version 2 of the format added the parts
+ * that explain and sign; the container is that of version 1.
  *
  * @param version of the bundle's format, 1 to 9
  * @param digest 64 lower-case hexadecimal digits
  */
 record Seal(int version, String digest) {
-    static final int VERSION = 1;
+    static final int VERSION = 2;
     static final int DIGITS = 64;
 
     private static final String BEFORE_VERSION = "ebbwatch bundle ";

@@ -49,6 +49,11 @@ public final class SealedZipReader implements AutoCloseable {
         }
     }
 
+    /** Version of the bundle's format, 1 or 2. */
+    public int version() {
+        return seal.version();
+    }
+
     /** The parts' names in their order. */
     public Set<String> paths() {
         return headers.keySet();
@@ -107,12 +112,12 @@ public final class SealedZipReader implements AutoCloseable {
         if (seal.isEmpty()) {
             throw withoutSeal(file, begins);
         }
-        if (seal.get().version() != Seal.VERSION) {
+        if (seal.get().version() > Seal.VERSION) {
             if (!isSealed(file, seal.get())) {
                 throw new DamageException(DamageException.CONTAINER, "its bytes do not fit the seal at its end");
             }
             throw new NoBundleException("it is of version " + seal.get().version()
-                    + " of the bundle's format; this program reads version " + Seal.VERSION);
+                    + " of the bundle's format; this program reads versions 1 to " + Seal.VERSION);
         }
         return seal.get();
     }

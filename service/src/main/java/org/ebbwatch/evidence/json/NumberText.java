@@ -1,4 +1,4 @@
-package org.ebbwatch.evidence;
+package org.ebbwatch.evidence.json;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -9,7 +9,7 @@ import java.math.RoundingMode;
  * A whole number of billionths is written as such ({@code 3.7001}); anything else with 17 significant digits, which are enough
  * for every double (IEEE 754-2019, 5.12.2).
  */
-final class NumberText {
+public final class NumberText {
     private static final double BILLION = 1e9;
     private static final long EXACT_MOST = 1L << 53;
     private static final MathContext ENOUGH = new MathContext(17, RoundingMode.HALF_EVEN);
@@ -17,7 +17,7 @@ final class NumberText {
 
     private NumberText() {}
 
-    static String of(double number) {
+    public static String of(double number) {
         var text = new StringBuilder(24);
         append(text, number);
         return text.toString();
@@ -28,7 +28,7 @@ final class NumberText {
      *
      * @throws IllegalArgumentException if it is infinite or none
      */
-    static void append(StringBuilder into, double number) {
+    public static void append(StringBuilder into, double number) {
         if (Double.isNaN(number) || Double.isInfinite(number)) {
             throw new IllegalArgumentException("no finite number: " + number);
         }

@@ -1,4 +1,4 @@
-package org.ebbwatch.evidence;
+package org.ebbwatch.evidence.json;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
@@ -9,7 +9,7 @@ import java.util.Map;
  * Writes JSON (RFC 8259) for people and machines, always the same way: two spaces a level, short objects and arrays on one
  * line, numbers as {@link NumberText} writes them, NaN as null, and whatever does not show itself on a screen as an escape.
  */
-final class JsonText {
+public final class JsonText {
     private static final int LINE = 120;
 
     private final StringBuilder text = new StringBuilder();
@@ -17,7 +17,7 @@ final class JsonText {
     private JsonText() {}
 
     /** Maps by their order, lists, strings, numbers, truth values and null, in UTF-8, with a line feed at the end. */
-    static byte[] of(Map<String, ?> map) {
+    public static byte[] of(Map<String, ?> map) {
         var json = new JsonText();
         json.value(map, 0);
         return json.text.append('\n').toString().getBytes(StandardCharsets.UTF_8);

@@ -1,4 +1,4 @@
-package org.ebbwatch.evidence;
+package org.ebbwatch.evidence.json;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

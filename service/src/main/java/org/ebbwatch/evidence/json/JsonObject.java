@@ -1,4 +1,4 @@
-package org.ebbwatch.evidence;
+package org.ebbwatch.evidence.json;
 
 import io.micronaut.core.type.Argument;
 import io.micronaut.json.JsonMapper;
@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Map;
 
 /** A JSON object being read. Every method throws {@link IllegalArgumentException}, naming the key, where it is another thing. */
-record JsonObject(Map<?, ?> map) {
+public record JsonObject(Map<?, ?> map) {
     private static final JsonMapper MAPPER = JsonMapper.createDefault();
 
-    static JsonObject read(byte[] text) {
+    public static JsonObject read(byte[] text) {
         try {
             return new JsonObject(MAPPER.readValue(text, Argument.mapOf(String.class, Object.class)));
         } catch (IOException e) {
@@ -19,16 +19,16 @@ record JsonObject(Map<?, ?> map) {
         }
     }
 
-    String text(String key) {
+    public String text(String key) {
         return get(key, String.class);
     }
 
-    boolean truth(String key) {
+    public boolean truth(String key) {
         return get(key, Boolean.class);
     }
 
     /** A whole number. */
-    long number(String key) {
+    public long number(String key) {
         Number number = get(key, Number.class);
         if (!(number instanceof Integer) && !(number instanceof Long)) {
             throw new IllegalArgumentException(key + " is no whole number");
@@ -37,22 +37,22 @@ record JsonObject(Map<?, ?> map) {
     }
 
     /** A number; NaN where it is null. */
-    double decimal(String key) {
+    public double decimal(String key) {
         if (map.containsKey(key) && map.get(key) == null) {
             return Double.NaN;
         }
         return get(key, Number.class).doubleValue();
     }
 
-    boolean isNull(String key) {
+    public boolean isNull(String key) {
         return map.get(key) == null;
     }
 
-    JsonObject object(String key) {
+    public JsonObject object(String key) {
         return new JsonObject(get(key, Map.class));
     }
 
-    List<JsonObject> objects(String key) {
+    public List<JsonObject> objects(String key) {
         List<JsonObject> objects = new ArrayList<>();
         for (Object element : get(key, List.class)) {
             if (!(element instanceof Map<?, ?> inner)) {
@@ -63,7 +63,7 @@ record JsonObject(Map<?, ?> map) {
         return objects;
     }
 
-    List<String> texts(String key) {
+    public List<String> texts(String key) {
         List<String> texts = new ArrayList<>();
         for (Object element : get(key, List.class)) {
             if (!(element instanceof String text)) {
