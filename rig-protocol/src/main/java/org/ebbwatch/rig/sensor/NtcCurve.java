@@ -79,6 +79,15 @@ public record NtcCurve(
     }
 
     /**
+     * The same curve over a narrower range.
+     *
+     * @throws IllegalArgumentException if the range is empty or not within this curve's
+     */
+    public NtcCurve within(double lowestCelsius, double highestCelsius) {
+        return new NtcCurve(referenceOhms, a, b, c, d, ohms(highestCelsius), ohms(lowestCelsius), errorKelvin);
+    }
+
+    /**
      * Degrees Celsius of so many ohms.
      *
      * @throws IllegalArgumentException outside the curve's range
