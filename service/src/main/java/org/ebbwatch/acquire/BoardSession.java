@@ -4,6 +4,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
+import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Blink;
 import org.ebbwatch.rig.message.Buzzer;
 import org.ebbwatch.rig.message.CheckLead;
@@ -58,6 +59,9 @@ public final class BoardSession {
             "The port is open but no board says who it is. Check the baud rate, the wiring,"
                     + " and that this is the board's port.";
 
+    private static final String UNGUARDED =
+            " It does not open its loads by itself when this service ends: do not leave them closed unwatched.";
+
     private enum State {
         CLOSED,
         ASKING,
@@ -85,6 +89,7 @@ public final class BoardSession {
     private long unprovenScan;
     private long unattributedFrames;
     private long badFramesBefore;
+    private String remark = "";
 
     /**
      * A session without a connection.
@@ -161,6 +166,16 @@ public final class BoardSession {
         requests.abandon(attended.millis());
     }
 
+    /** What the port remarks about the board; empty: nothing. It is told together with how the link stands. */
+    public void remark(String newRemark) {
+        if (!newRemark.equals(remark)) {
+            remark = newRemark;
+            if (state == State.PROVEN) {
+                news.tell(LinkState.CONNECTED, describe(identity));
+            }
+        }
+    }
+
     /** The identity proven on this connection. */
     public Optional<Identity> identity() {
         return Optional.ofNullable(identity);
@@ -224,7 +239,8 @@ public final class BoardSession {
         question.again(attended.millis());
         if (state == State.ASKING && question.overdue(attended.millis())) {
             boolean nothingCame = decoder.framesBad() + decoder.framesGood() == 0;
-            news.tell(LinkState.WAITING, nothingCame ? NOTHING_ANSWERS : NO_IDENTITY);
+            String why = nothingCame ? NOTHING_ANSWERS : NO_IDENTITY;
+            news.tell(LinkState.WAITING, remark.isEmpty() ? why : remark);
         }
     }
 
@@ -296,9 +312,13 @@ public final class BoardSession {
         listener.identified(board, arrived);
     }
 
-    private static String describe(Identity identity) {
+    private String describe(Identity identity) {
         String simulated = identity.simulated() ? ", simulated at speed " + identity.speed() : "";
-        return "Board " + identity.serialNumber() + ", firmware " + identity.firmware() + simulated + ".";
+        boolean unguarded = identity.hostTimeoutMillis() == 0
+                && identity.channels().stream().anyMatch(channel -> channel.can(Ability.LOAD_SWITCH));
+        return "Board " + identity.serialNumber() + ", firmware " + identity.firmware() + simulated + "."
+                + (unguarded ? UNGUARDED : "")
+                + (remark.isEmpty() ? "" : " " + remark);
     }
 
     private void refuse(String why) {

@@ -54,7 +54,7 @@ public record OneWire(double toleranceKelvin) {
                 || crc8(Arrays.copyOf(scratchpad, SCRATCHPAD_BYTES - 1)) != (scratchpad[8] & 0xFF)) {
             return OptionalDouble.empty();
         }
-        int counts = scratchpad[1] << 8 | scratchpad[0] & 0xFF;
+        int counts = (scratchpad[1] << 8) | (scratchpad[0] & 0xFF);
         return OptionalDouble.of(counts * KELVIN_PER_COUNT);
     }
 
@@ -64,7 +64,7 @@ public record OneWire(double toleranceKelvin) {
         for (byte each : bytes) {
             crc ^= each & 0xFF;
             for (int bit = 0; bit < Byte.SIZE; bit++) {
-                crc = (crc & 1) == 0 ? crc >> 1 : crc >> 1 ^ REFLECTED_POLYNOMIAL;
+                crc = (crc & 1) == 0 ? crc >> 1 : (crc >> 1) ^ REFLECTED_POLYNOMIAL;
             }
         }
         return crc;

@@ -37,7 +37,15 @@ class OneWireTest {
 
     /** Rows of the data sheet's table of the register, with whatever fills the bytes up to the checksum. */
     @ParameterizedTest
-    @CsvSource({"D0 07, 125", "91 01, 25.0625", "A2 00, 10.125", "08 00, 0.5", "F8 FF, -0.5", "5E FF, -10.125", "90 FC, -55"})
+    @CsvSource({
+        "D0 07, 125",
+        "91 01, 25.0625",
+        "A2 00, 10.125",
+        "08 00, 0.5",
+        "F8 FF, -0.5",
+        "5E FF, -10.125",
+        "90 FC, -55"
+    })
     void the_register_is_sixteenths_of_a_degree(String register, double celsius) {
         byte[] eight = HexFormat.ofDelimiter(" ").parseHex(register + " 4B 46 7F FF 0C 10");
         byte[] scratchpad = Arrays.copyOf(eight, OneWire.SCRATCHPAD_BYTES);

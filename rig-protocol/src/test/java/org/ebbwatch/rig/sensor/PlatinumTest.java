@@ -27,7 +27,8 @@ class PlatinumTest {
     })
     void ohms_and_degrees_agree_with_the_reference_function(double celsius, double ohms) {
         assertThat(Nominal.PT100.ohms(celsius)).isCloseTo(ohms, within(0.0005));
-        assertThat(celsius(classA.convert(Math.max(ohms, Nominal.PT100.ohms(-200)), 0))).isCloseTo(celsius, within(0.0015));
+        assertThat(celsius(classA.convert(Math.max(ohms, Nominal.PT100.ohms(-200)), 0)))
+                .isCloseTo(celsius, within(0.0015));
     }
 
     @ParameterizedTest
