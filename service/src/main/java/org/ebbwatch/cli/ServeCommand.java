@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.ebbwatch.access.TokenFile;
@@ -49,7 +51,7 @@ final class ServeCommand implements Callable<Integer> {
         NightHours night = AlarmWays.night(rackFile.alarms());
         var ways = new AlarmWays(System.getenv(), new SystemHostClock());
         RunningRack rack = ServiceHost.rack(
-                rackFile.boards().stream().map(ServeCommand::port).toList(),
+                ports(rackFile),
                 rackFile.storage(),
                 night,
                 ways.of(rackFile.alarms()),
@@ -117,8 +119,19 @@ final class ServeCommand implements Callable<Integer> {
         }
     }
 
-    private static BoardPort port(BoardEntry board) {
-        return new BoardPort(board.name(), board.serialNumber(), board.port()::port, board.contacts());
+    private static List<BoardPort> ports(RackFile rackFile) throws Refusal {
+        List<BoardPort> ports = new ArrayList<>();
+        for (BoardEntry board : rackFile.boards()) {
+            try {
+                ports.add(BoardPorts.of(board));
+            } catch (RackFileFaulty e) {
+                throw new Refusal(e.getMessage());
+            } catch (IOException e) {
+                throw new Refusal("cannot read the profile " + board.profile().orElseThrow() + " of the board "
+                        + board.name() + ": " + e.getMessage());
+            }
+        }
+        return ports;
     }
 
     private static CellCard card(CellEntry cell) {

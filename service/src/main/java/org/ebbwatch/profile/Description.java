@@ -9,7 +9,6 @@ import org.ebbwatch.rig.sensor.Conversion;
 /**
  * What a profile says a device is, whatever its protocol: enough to answer as a board does.
  *
- * @param serialNumber 1 to 32 characters of printable ASCII; a device of this kind cannot prove its own
  * @param protocol as it stands for the firmware, up to 32 characters of printable ASCII
  * @param clockKind {@link ClockKind#NONE} where the host stamps the scans
  * @param intervalMillis between scans
@@ -21,7 +20,6 @@ import org.ebbwatch.rig.sensor.Conversion;
  * @param channels 1 to 64
  */
 public record Description(
-        String serialNumber,
         String protocol,
         ClockKind clockKind,
         long intervalMillis,
@@ -38,23 +36,13 @@ public record Description(
         channels = List.copyOf(channels);
     }
 
-    /** This device under another serial number. */
-    public Description named(String otherSerialNumber) {
-        return new Description(
-                otherSerialNumber,
-                protocol,
-                clockKind,
-                intervalMillis,
-                leastIntervalMillis,
-                mostIntervalMillis,
-                converter,
-                contactInputs,
-                hostTimeoutMillis,
-                channels);
-    }
-
-    /** The identity of the board it stands for; such a board cannot count its boots. */
-    Identity identity(long nowIntervalMillis) {
+    /**
+     * The identity of the board it stands for; such a board cannot count its boots.
+     *
+     * @param serialNumber 1 to 32 characters of printable ASCII, which the device itself cannot state
+     * @param nowIntervalMillis between scans now
+     */
+    Identity identity(String serialNumber, long nowIntervalMillis) {
         return new Identity(
                 0,
                 clockKind,

@@ -39,6 +39,7 @@ public final class ProfiledBoard {
     private static final long HIGHEST_SCAN = 0xFFFF_FFFFL;
 
     private final Description device;
+    private final String serialNumber;
     private final FrameEncoder encoder = new FrameEncoder();
     private final Queue<LoadOrder> orders = new ArrayDeque<>();
     private FrameDecoder decoder = new FrameDecoder(new Incoming());
@@ -50,8 +51,14 @@ public final class ProfiledBoard {
     private boolean hostAlive;
     private String remark = "";
 
-    public ProfiledBoard(Description device) {
+    /**
+     * The board of a device not yet heard.
+     *
+     * @param serialNumber 1 to 32 characters of printable ASCII
+     */
+    public ProfiledBoard(Description device, String serialNumber) {
         this.device = device;
+        this.serialNumber = serialNumber;
         this.intervalMillis = device.intervalMillis();
     }
 
@@ -106,7 +113,7 @@ public final class ProfiledBoard {
     public synchronized void restarted() {
         scan = 0;
         if (present && unansweredWho == 0) {
-            send(device.identity(intervalMillis));
+            send(device.identity(serialNumber, intervalMillis));
         }
     }
 
@@ -164,7 +171,7 @@ public final class ProfiledBoard {
     private void answerWho() {
         while (present && unansweredWho > 0) {
             unansweredWho--;
-            send(device.identity(intervalMillis));
+            send(device.identity(serialNumber, intervalMillis));
         }
     }
 

@@ -3,6 +3,7 @@ package org.ebbwatch.profile.modbus;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.ebbwatch.acquire.LineFormat;
@@ -16,6 +17,7 @@ import org.ebbwatch.profile.ProfiledPort;
 /**
  * What stands where in one or several devices on one line.
  *
+ * @param serialNumber by which its boards are known where the rack file gives none
  * @param description what they are together
  * @param format of a character on a serial line
  * @param framing how requests travel
@@ -28,6 +30,7 @@ import org.ebbwatch.profile.ProfiledPort;
  * @param contacts the bit of each contact input
  */
 public record ModbusProfile(
+        Optional<String> serialNumber,
         Description description,
         LineFormat format,
         Framing framing,
@@ -56,12 +59,12 @@ public record ModbusProfile(
     }
 
     @Override
-    public Supplier<Port> ports(PortAddress address, String serialNumber) {
+    public Supplier<Port> ports(PortAddress address, String asSerialNumber) {
         PortAddress reached = address instanceof PortAddress.Serial serial
                 ? new PortAddress.Serial(serial.path(), serial.baud(), format)
                 : address;
         long pauseNanos = address instanceof PortAddress.Serial serial ? RtuWire.pauseNanos(serial.baud()) : 0;
-        ProfiledBoard board = new ProfiledBoard(description.named(serialNumber));
+        ProfiledBoard board = new ProfiledBoard(description, asSerialNumber);
         LoadStates states = new LoadStates(this);
         return () -> {
             Wire wire = framing == Framing.RTU ? new RtuWire() : new TcpWire();

@@ -36,15 +36,16 @@ public record Register(Spot at, NumberType type, WordOrder order, OptionalDouble
             return raw(first);
         }
         int second = word(data, from + 2);
-        return raw(order == WordOrder.HIGH_FIRST ? first << 16 | second : second << 16 | first);
+        return raw(order == WordOrder.HIGH_FIRST ? (first << 16) | second : (second << 16) | first);
     }
 
     private double raw(int bits) {
         double number = type.read(bits);
-        return open.isPresent() && (float) open.getAsDouble() == (float) number ? Quantity.OPEN : number;
+        double marker = open.orElse(Double.NaN);
+        return number == (type == NumberType.FLOAT32 ? (float) marker : marker) ? Quantity.OPEN : number;
     }
 
     private static int word(byte[] data, int from) {
-        return (data[from] & 0xFF) << 8 | data[from + 1] & 0xFF;
+        return ((data[from] & 0xFF) << 8) | (data[from + 1] & 0xFF);
     }
 }

@@ -62,7 +62,7 @@ final class RtuWire implements Wire {
         if (length > whole) {
             return garbled("more bytes than were asked for");
         }
-        int crc = (held[whole - 1] & 0xFF) << 8 | held[whole - 2] & 0xFF;
+        int crc = ((held[whole - 1] & 0xFF) << 8) | (held[whole - 2] & 0xFF);
         return crc == crc(held, whole - CRC_BYTES)
                 ? Optional.of(request.answer(Arrays.copyOfRange(held, 1, whole - CRC_BYTES)))
                 : garbled("a wrong checksum");

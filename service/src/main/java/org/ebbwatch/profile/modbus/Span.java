@@ -29,7 +29,7 @@ public record Span(Spot from, int quantity) {
     /** One bit of what a block of bits held. */
     boolean bit(Spot spot, byte[] data) {
         int index = spot.address() - from.address();
-        return (data[index / 8] >> index % 8 & 1) == 1;
+        return ((data[index / 8] >> (index % 8)) & 1) == 1;
     }
 
     @Override

@@ -15,6 +15,7 @@ import org.ebbwatch.profile.ProfiledPort;
 /**
  * How a device's lines are read.
  *
+ * @param serialNumber by which its boards are known where the rack file gives none
  * @param description what it is
  * @param format of a character on a serial line
  * @param separator what stands between two columns
@@ -24,6 +25,7 @@ import org.ebbwatch.profile.ProfiledPort;
  * @param used the columns that are used; the index is that of the raw number
  */
 public record TextProfile(
+        Optional<String> serialNumber,
         Description description,
         LineFormat format,
         Separator separator,
@@ -46,11 +48,11 @@ public record TextProfile(
     }
 
     @Override
-    public Supplier<Port> ports(PortAddress address, String serialNumber) {
+    public Supplier<Port> ports(PortAddress address, String asSerialNumber) {
         PortAddress reached = address instanceof PortAddress.Serial serial
                 ? new PortAddress.Serial(serial.path(), serial.baud(), format)
                 : address;
-        ProfiledBoard board = new ProfiledBoard(description.named(serialNumber));
+        ProfiledBoard board = new ProfiledBoard(description, asSerialNumber);
         TextScans scans = new TextScans(this);
         return () -> new ProfiledPort(board, new TextLine(reached.port(), scans, System::nanoTime));
     }
