@@ -15,7 +15,7 @@ import org.ebbwatch.rack.RackFileFaulty;
 import org.ebbwatch.rack.RunningRack.BoardPort;
 
 /** Where the boards of a rack file are reached, each in the protocol it speaks. */
-final class BoardPorts {
+public final class BoardPorts {
     private static final int HASH_DIGITS = 8;
 
     private BoardPorts() {}
@@ -27,7 +27,7 @@ final class BoardPorts {
      * @throws RackFileFaulty if its profile is wrong
      * @throws IOException if its profile cannot be read
      */
-    static BoardPort of(BoardEntry board) throws RackFileFaulty, IOException {
+    public static BoardPort of(BoardEntry board) throws RackFileFaulty, IOException {
         Supplier<Port> ports = board.port()::port;
         if (board.profile().isPresent()) {
             BoardProfile profile = ProfileFile.read(board.profile().get());
