@@ -27,7 +27,8 @@ public enum NumberType {
     }
 
     /**
-     * The number of these bits; NaN where a float is not finite.
+     * The number of these bits. A float that is not finite, or so small that only its words in the wrong order make it (25.25 reads
+     * as 2.4E-41 then, which would pass for 0), is NaN.
      *
      * @param bits of all its registers, the high register in the high bits
      */
@@ -39,7 +40,8 @@ public enum NumberType {
             case UINT32 -> Integer.toUnsignedLong(bits);
             case FLOAT32 -> {
                 float number = Float.intBitsToFloat(bits);
-                yield Float.isFinite(number) ? number : Double.NaN;
+                boolean usable = Float.isFinite(number) && (number == 0 || Math.abs(number) >= Float.MIN_NORMAL);
+                yield usable ? number : Double.NaN;
             }
         };
     }
