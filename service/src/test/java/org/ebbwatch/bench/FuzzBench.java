@@ -24,6 +24,6 @@ public final class FuzzBench {
 
     private static void tell(String decoder, long begun, FuzzCount count) {
         System.out.println(count.row(decoder, (System.nanoTime() - begun) / 1e9));
-        System.err.print(count.unnoticeable());
+        System.err.print(count.unnoticeable() + count.firstWrong());
     }
 }

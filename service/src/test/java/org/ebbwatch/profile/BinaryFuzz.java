@@ -116,14 +116,14 @@ public final class BinaryFuzz {
             if (right) {
                 count.right();
             } else {
-                count.wrong();
+                count.wrong("a frame");
             }
         }
 
         @Override
         public void message(int sequence, Message message) {
             if (!(message instanceof Done)) {
-                count.wrong();
+                count.wrong("a frame");
             }
         }
     }

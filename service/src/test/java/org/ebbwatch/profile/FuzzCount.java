@@ -14,6 +14,7 @@ public final class FuzzCount {
     private long damaged;
     private long delivered;
     private long wrong;
+    private String firstWrong = "";
 
     public void fed(int count) {
         bytes += count;
@@ -32,9 +33,19 @@ public final class FuzzCount {
         delivered++;
     }
 
-    /** A reading came out that was not sent. */
-    public void wrong() {
+    /**
+     * A reading came out that was not sent.
+     *
+     * @param after what was fed last
+     */
+    public void wrong(String after) {
         wrong++;
+        firstWrong = wrong == 1 ? after : firstWrong;
+    }
+
+    /** What was fed before the first reading that was not sent; empty where there was none. */
+    public String firstWrong() {
+        return firstWrong;
     }
 
     /** Damage that the format cannot show in every case. */

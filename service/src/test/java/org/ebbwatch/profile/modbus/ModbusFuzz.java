@@ -3,6 +3,7 @@ package org.ebbwatch.profile.modbus;
 import com.digitalpetri.modbus.Crc16;
 import java.nio.ByteBuffer;
 import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.ebbwatch.profile.FuzzCount;
@@ -97,7 +98,7 @@ public final class ModbusFuzz {
             if (sent != null && Arrays.equals(data.data(), sent)) {
                 count.right();
             } else {
-                count.wrong();
+                count.wrong(HexFormat.of().formatHex(data.data()));
             }
         }
     }

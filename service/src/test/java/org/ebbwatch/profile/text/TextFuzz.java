@@ -54,6 +54,7 @@ public final class TextFuzz {
     private int lines;
     private boolean outside;
     private boolean passed;
+    private String fed = "";
 
     public TextFuzz(long seed) throws RackFileFaulty {
         dice = new SplittableRandom(seed);
@@ -144,6 +145,7 @@ public final class TextFuzz {
     }
 
     private void feed(String text) {
+        fed = text;
         byte[] bytes = text.getBytes(ISO_8859_1);
         int from = 0;
         while (from < bytes.length) {
@@ -183,7 +185,7 @@ public final class TextFuzz {
             } else if (outside) {
                 passed = true;
             } else {
-                count.wrong();
+                count.wrong(fed);
             }
         }
 
