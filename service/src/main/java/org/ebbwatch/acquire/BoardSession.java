@@ -4,7 +4,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
-import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Blink;
 import org.ebbwatch.rig.message.Buzzer;
 import org.ebbwatch.rig.message.CheckLead;
@@ -59,9 +58,6 @@ public final class BoardSession {
             "The port is open but no board says who it is. Check the baud rate, the wiring,"
                     + " and that this is the board's port.";
 
-    private static final String UNGUARDED =
-            " It does not open its loads by itself when this service ends: do not leave them closed unwatched.";
-
     private enum State {
         CLOSED,
         ASKING,
@@ -89,7 +85,6 @@ public final class BoardSession {
     private long unprovenScan;
     private long unattributedFrames;
     private long badFramesBefore;
-    private String remark = "";
 
     /**
      * A session without a connection.
@@ -168,11 +163,8 @@ public final class BoardSession {
 
     /** What the port remarks about the board; empty: nothing. It is told together with how the link stands. */
     public void remark(String newRemark) {
-        if (!newRemark.equals(remark)) {
-            remark = newRemark;
-            if (state == State.PROVEN) {
-                news.tell(LinkState.CONNECTED, describe(identity));
-            }
+        if (news.remark(newRemark) && state == State.PROVEN) {
+            news.connected(identity);
         }
     }
 
@@ -239,8 +231,7 @@ public final class BoardSession {
         question.again(attended.millis());
         if (state == State.ASKING && question.overdue(attended.millis())) {
             boolean nothingCame = decoder.framesBad() + decoder.framesGood() == 0;
-            String why = nothingCame ? NOTHING_ANSWERS : NO_IDENTITY;
-            news.tell(LinkState.WAITING, remark.isEmpty() ? why : remark);
+            news.waiting(nothingCame ? NOTHING_ANSWERS : NO_IDENTITY);
         }
     }
 
@@ -308,17 +299,8 @@ public final class BoardSession {
         intake.begin(arrived, unprovenBoot == arrived.bootNumber() ? unprovenScan : 0);
         unprovenScan = 0;
         sendAlive();
-        news.tell(LinkState.CONNECTED, describe(arrived));
+        news.connected(arrived);
         listener.identified(board, arrived);
-    }
-
-    private String describe(Identity identity) {
-        String simulated = identity.simulated() ? ", simulated at speed " + identity.speed() : "";
-        boolean unguarded = identity.hostTimeoutMillis() == 0
-                && identity.channels().stream().anyMatch(channel -> channel.can(Ability.LOAD_SWITCH));
-        return "Board " + identity.serialNumber() + ", firmware " + identity.firmware() + simulated + "."
-                + (unguarded ? UNGUARDED : "")
-                + (remark.isEmpty() ? "" : " " + remark);
     }
 
     private void refuse(String why) {

@@ -49,7 +49,8 @@ final class Counts {
             state |= volts.isPresent() ? Reading.VOLTS_VALID : 0;
             state |= volts.isPresent() && converter.isAtRail(measured) ? Reading.VOLTS_AT_RAIL : 0;
         }
-        OptionalInt amperes = channel.amperes().map(it -> of(it.of(raws), PER_AMPERE)).orElse(OptionalInt.empty());
+        OptionalInt amperes =
+                channel.amperes().map(it -> of(it.of(raws), PER_AMPERE)).orElse(OptionalInt.empty());
         state |= amperes.isPresent() ? Reading.AMPERES_VALID : 0;
         OptionalInt celsius = OptionalInt.empty();
         if (channel.temperature().isPresent()) {

@@ -103,10 +103,9 @@ public final class ProfiledBoard {
     public synchronized void scanned(long boardMillis, int contacts, double[] raws, IntPredicate loadApplied) {
         isThere();
         scan = scan == HIGHEST_SCAN ? 1 : scan + 1;
-        boolean amperes = device.channels().stream()
-                .anyMatch(channel -> channel.amperes().isPresent());
-        send(new Readings(
-                0, boardMillis, scan, contacts, amperes, 0, Counts.readings(device, raws, loadApplied)));
+        boolean amperes =
+                device.channels().stream().anyMatch(channel -> channel.amperes().isPresent());
+        send(new Readings(0, boardMillis, scan, contacts, amperes, 0, Counts.readings(device, raws, loadApplied)));
     }
 
     /** The device was switched on again: its scans are numbered anew, and it says so. */

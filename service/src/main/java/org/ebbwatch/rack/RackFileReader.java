@@ -23,7 +23,8 @@ final class RackFileReader {
     private static final List<String> RACK_KEYS =
             List.of("storage", "http", "alarms", "morningReport", "signOfLife", "procedure", "boards", "cells");
     private static final List<String> HTTP_KEYS = List.of("address", "port", "names");
-    private static final List<String> BOARD_KEYS = List.of("name", "port", "baud", "serialNumber", "profile", "contacts");
+    private static final List<String> BOARD_KEYS =
+            List.of("name", "port", "baud", "serialNumber", "profile", "contacts");
     private static final List<String> CELL_KEYS = List.of(
             "board",
             "channel",
@@ -150,8 +151,7 @@ final class RackFileReader {
         }
         Optional<String> serialNumber = serialNumber(board);
         if (name.isPresent() && address.isPresent()) {
-            boards.add(
-                    new BoardEntry(name.get(), address.get(), serialNumber, contacts.read(board), profile(board)));
+            boards.add(new BoardEntry(name.get(), address.get(), serialNumber, contacts.read(board), profile(board)));
         }
     }
 

@@ -106,7 +106,8 @@ class CBoardTest {
             rack = running;
             drain();
             assertThat(c.meets("reboot")).isEqualTo("0 0");
-            await().atMost(SOON).until(() -> link() == LinkState.CONNECTED && !reading(0).loadApplied());
+            await().atMost(SOON)
+                    .until(() -> link() == LinkState.CONNECTED && !reading(0).loadApplied());
             assertThat(passage().phase()).isEqualTo(Phase.DRAIN);
         }
     }

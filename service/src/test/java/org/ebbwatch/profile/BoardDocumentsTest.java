@@ -49,7 +49,9 @@ class BoardDocumentsTest {
             assertThat(rack.channel(0).celsius())
                     .as("512 of 1023 are 10019 ohms, 0.19 %% and so 0.05 K from 25 degrees")
                     .isCloseTo(24.95, within(0.1));
-            assertThat(rack.channel(1).celsius()).as("794 of 1023, 34.67 kilohms").isBetween(-7.0, -5.0);
+            assertThat(rack.channel(1).celsius())
+                    .as("794 of 1023, 34.67 kilohms")
+                    .isBetween(-7.0, -5.0);
             assertThat(rack.channel(2).celsius()).isCloseTo(22.6, within(1e-9));
 
             rack.checkIn(4.7, false);
@@ -58,7 +60,9 @@ class BoardDocumentsTest {
                 return rack.stands(FindingKind.SENSOR_FAULT);
             });
             assertThat(rack.channel(0).celsius()).as("an open thermistor").isNaN();
-            assertThat(rack.channel(2).celsius()).as("a 1-Wire sensor not yet asked").isNaN();
+            assertThat(rack.channel(2).celsius())
+                    .as("a 1-Wire sensor not yet asked")
+                    .isNaN();
 
             await().atMost(SOON).until(() -> {
                 board.prints("3712,4;3698,0;512;794");
@@ -86,10 +90,7 @@ class BoardDocumentsTest {
             modules.lowFirstFloat(2, 260, 21.5f);
             modules.senses(16, 32);
             try (ServedRack rack = ServedRack.of(
-                    folder,
-                    page.yamlAfter(BOARD_IN_RACK_FILE),
-                    page.yamlAfter("A complete example"),
-                    line.hostEnd())) {
+                    folder, page.yamlAfter(BOARD_IN_RACK_FILE), page.yamlAfter("A complete example"), line.hostEnd())) {
                 await().atMost(SOON).until(() -> !Double.isNaN(rack.channel(0).volts()));
                 assertThat(rack.board().serialNumber()).isEqualTo("MODULES-0001");
                 assertThat(rack.board().detail()).contains("does not open its loads by itself");

@@ -75,9 +75,11 @@ class CountsTest {
         var couple = new Thermometer.Thermocouple(new Thermocouple(ThermocoupleType.K, 2.5), 0.01, 1);
         var temperature = new Temperature(new Quantity(0, 1, 0), couple, Optional.of(new Quantity(1, 1, 0)));
         Description device = device(temperature);
-        Reading reading = Counts.readings(device, new double[] {1.436, 25, 3.7}, channel -> false).get(0);
+        Reading reading = Counts.readings(device, new double[] {1.436, 25, 3.7}, channel -> false)
+                .get(0);
         assertThat(Counts.SCALES.celsius(reading.celsius())).isCloseTo(60, within(0.02));
-        Reading blind = Counts.readings(device, new double[] {1.436, Double.NaN, 3.7}, channel -> false).get(0);
+        Reading blind = Counts.readings(device, new double[] {1.436, Double.NaN, 3.7}, channel -> false)
+                .get(0);
         assertThat(blind.is(Reading.CELSIUS_VALID)).isFalse();
     }
 
@@ -101,9 +103,10 @@ class CountsTest {
 
     @Test
     void the_identity_states_the_largest_uncertainty_of_its_thermometers() {
-        Description exact = device(new Temperature(
-                new Quantity(0, 1, 0), new Thermometer.Degrees(-40, 125, 0.5), Optional.empty()));
-        assertThat(exact.identity("D-1", 1_000).converter().celsiusMicrokelvin()).isEqualTo(500_000);
+        Description exact = device(
+                new Temperature(new Quantity(0, 1, 0), new Thermometer.Degrees(-40, 125, 0.5), Optional.empty()));
+        assertThat(exact.identity("D-1", 1_000).converter().celsiusMicrokelvin())
+                .isEqualTo(500_000);
         Description divided = device(new Temperature(new Quantity(0, 1, 0), THERMISTOR, Optional.empty()));
         assertThat(divided.identity("D-1", 1_000).converter().celsiusMicrokelvin())
                 .as("1 %% of the thermistor, 1 %% of the pull-up and 0.2 %% of the reference at 80 degrees")
@@ -111,9 +114,9 @@ class CountsTest {
     }
 
     private static Reading reading(Thermometer thermometer, double volts, double measured) {
-        Description device =
-                device(new Temperature(new Quantity(0, 1, 0), thermometer, Optional.empty()));
-        return Counts.readings(device, new double[] {measured, 25, volts}, channel -> false).get(0);
+        Description device = device(new Temperature(new Quantity(0, 1, 0), thermometer, Optional.empty()));
+        return Counts.readings(device, new double[] {measured, 25, volts}, channel -> false)
+                .get(0);
     }
 
     private static Description device(Temperature temperature) {

@@ -74,14 +74,15 @@ public final class FuzzCount {
     /** One row of a table of results. */
     public String row(String decoder, double seconds) {
         return String.format(
-                "| %s | %,d | %,d | %,d | %,d | %,d | %.0f |", decoder, bytes, sent, damaged, delivered, wrong, seconds);
+                "| %s | %,d | %,d | %,d | %,d | %,d | %.0f |",
+                decoder, bytes, sent, damaged, delivered, wrong, seconds);
     }
 
     /** One line for each sort of damage that the format cannot show. */
     public String unnoticeable() {
         StringBuilder lines = new StringBuilder();
-        unnoticeable.forEach((how, counts) ->
-                lines.append(String.format("%s: %,d tried, %,d passed%n", how, counts[0], counts[1])));
+        unnoticeable.forEach(
+                (how, counts) -> lines.append(String.format("%s: %,d tried, %,d passed%n", how, counts[0], counts[1])));
         return lines.toString();
     }
 }

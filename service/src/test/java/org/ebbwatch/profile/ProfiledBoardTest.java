@@ -87,9 +87,12 @@ class ProfiledBoardTest implements FrameSink {
 
     @Test
     void what_the_device_cannot_do_is_refused_with_its_reason() {
-        assertThat(ask(new SetLoad(1, true))).containsExactly(refused(0, Kind.SET_LOAD, 1, RefusalReason.NO_SUCH_ABILITY));
-        assertThat(ask(new SetLoad(2, false))).containsExactly(refused(1, Kind.SET_LOAD, 2, RefusalReason.NO_SUCH_CHANNEL));
-        assertThat(ask(new CheckLead(0))).containsExactly(refused(2, Kind.CHECK_LEAD, 0, RefusalReason.NO_SUCH_ABILITY));
+        assertThat(ask(new SetLoad(1, true)))
+                .containsExactly(refused(0, Kind.SET_LOAD, 1, RefusalReason.NO_SUCH_ABILITY));
+        assertThat(ask(new SetLoad(2, false)))
+                .containsExactly(refused(1, Kind.SET_LOAD, 2, RefusalReason.NO_SUCH_CHANNEL));
+        assertThat(ask(new CheckLead(0)))
+                .containsExactly(refused(2, Kind.CHECK_LEAD, 0, RefusalReason.NO_SUCH_ABILITY));
         assertThat(ask(new Blink(9, 1))).containsExactly(refused(3, Kind.BLINK, 9, RefusalReason.NO_SUCH_CHANNEL));
         assertThat(ask(new Buzzer(1)))
                 .containsExactly(refused(4, Kind.BUZZER, Refused.NO_CHANNEL, RefusalReason.NO_SUCH_ABILITY));

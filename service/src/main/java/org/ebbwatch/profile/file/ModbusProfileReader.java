@@ -35,12 +35,11 @@ final class ModbusProfileReader implements RawSource {
             "channels");
 
     /** Keys of a bit that is read. */
-    private static final List<String> BIT_KEYS =
-            List.of("unitId", Table.COILS.key(), Table.DISCRETE_INPUTS.key());
+    private static final List<String> BIT_KEYS = List.of("unitId", Table.COILS.key(), Table.DISCRETE_INPUTS.key());
 
     private static final List<String> LOAD_KEYS = List.of("unitId", Table.COILS.key(), "sense");
-    private static final List<String> REGISTER_KEYS = List.of(
-            "unitId", Table.HOLDING_REGISTERS.key(), Table.INPUT_REGISTERS.key(), "type", "wordOrder", "open");
+    private static final List<String> REGISTER_KEYS =
+            List.of("unitId", Table.HOLDING_REGISTERS.key(), Table.INPUT_REGISTERS.key(), "type", "wordOrder", "open");
     private static final int MOST_CONTACTS = 8;
     private static final int LEAST_INTERVAL_MILLIS = 100;
 
@@ -77,7 +76,8 @@ final class ModbusProfileReader implements RawSource {
         return new ModbusProfile(
                 serialNumber,
                 description,
-                LineFormat.ofKey(profile.choice("format", LineFormat.keys(), "8N1")).orElseThrow(),
+                LineFormat.ofKey(profile.choice("format", LineFormat.keys(), "8N1"))
+                        .orElseThrow(),
                 framing,
                 profile.whole("timeoutMillis", 50, 2_000, 300),
                 profile.whole("retries", 0, 5, 1),
@@ -98,10 +98,10 @@ final class ModbusProfileReader implements RawSource {
         Spot at = spot(fields, List.of(Table.HOLDING_REGISTERS, Table.INPUT_REGISTERS));
         NumberType type = NumberType.ofKey(fields.neededChoice("type", NumberType.keys(), "int16"))
                 .orElseThrow();
-        WordOrder order =
-                fields.choice("wordOrder", List.of("highFirst", "lowFirst"), "highFirst").equals("lowFirst")
-                        ? WordOrder.LOW_FIRST
-                        : WordOrder.HIGH_FIRST;
+        WordOrder order = fields.choice("wordOrder", List.of("highFirst", "lowFirst"), "highFirst")
+                        .equals("lowFirst")
+                ? WordOrder.LOW_FIRST
+                : WordOrder.HIGH_FIRST;
         registers.add(new Register(at, type, order, fields.optionalNumber("open", -1e12, 1e12)));
         return registers.size() - 1;
     }
@@ -113,7 +113,8 @@ final class ModbusProfileReader implements RawSource {
             Spot sense = given.fields("sense", BIT_KEYS)
                     .map(bit -> spot(bit, List.of(Table.DISCRETE_INPUTS, Table.COILS)))
                     .orElse(coil);
-            boolean twice = loads.values().stream().anyMatch(other -> other.coil().equals(coil));
+            boolean twice =
+                    loads.values().stream().anyMatch(other -> other.coil().equals(coil));
             if (twice) {
                 given.fault(Table.COILS.key(), "the " + coil + " switches another channel's load already");
             }

@@ -74,7 +74,8 @@ final class NtcReader {
         }
         double errorKelvin = sensor.neededNumber("errorKelvin", 0, 20, 1);
         if (sensor.has("steinhartHart")) {
-            List<Double> abc = sensor.numbers("steinhartHart", 3, "steinhartHart is a list of three numbers, A, B and C");
+            List<Double> abc =
+                    sensor.numbers("steinhartHart", 3, "steinhartHart is a list of three numbers, A, B and C");
             return narrowed(
                     abc.isEmpty()
                             ? PublishedNtc.BETA_3435
@@ -83,8 +84,8 @@ final class NtcReader {
         }
         double ohmsAt25 = sensor.neededNumber("ohmsAt25", 100, 1e6, 10_000);
         double beta = sensor.neededNumber("beta", 2_800, 5_000, 3_950);
-        return narrowed(NtcCurve.beta(
-                new NtcCurve.Point(25, ohmsAt25), beta, ohmsAt25 / 1_000, ohmsAt25 * 1_000, errorKelvin));
+        return narrowed(
+                NtcCurve.beta(new NtcCurve.Point(25, ohmsAt25), beta, ohmsAt25 / 1_000, ohmsAt25 * 1_000, errorKelvin));
     }
 
     private NtcCurve narrowed(NtcCurve curve) {

@@ -60,7 +60,8 @@ public final class ProfileFile {
     private static Optional<String> serialNumber(Fields profile) {
         String allowed = "serialNumber is 1 to 32 characters of ASCII";
         Optional<String> serialNumber = profile.optionalText("serialNumber", allowed);
-        if (serialNumber.isPresent() && !SERIAL_NUMBER.matcher(serialNumber.get()).matches()) {
+        if (serialNumber.isPresent()
+                && !SERIAL_NUMBER.matcher(serialNumber.get()).matches()) {
             profile.fault("serialNumber", allowed);
         }
         return serialNumber;

@@ -135,8 +135,7 @@ final class SensorReader {
                 celsius, MILLIVOLTS, "mV", new Thermometer.Line(line, sensor.number("uncertainty", 0, 1_000, 0)));
     }
 
-    private Temperature temperature(
-            Fields celsius, Map<String, Double> units, String usual, Thermometer thermometer) {
+    private Temperature temperature(Fields celsius, Map<String, Double> units, String usual, Thermometer thermometer) {
         return new Temperature(quantities.quantity(celsius, units, usual, 1), thermometer, Optional.empty());
     }
 }

@@ -42,8 +42,8 @@ final class TextProfileReader implements RawSource {
     }
 
     TextProfile read(Optional<String> serialNumber) {
-        Separator separator =
-                Separator.ofKey(profile.choice("separator", Separator.keys(), "comma")).orElseThrow();
+        Separator separator = Separator.ofKey(profile.choice("separator", Separator.keys(), "comma"))
+                .orElseThrow();
         DecimalMark decimal =
                 profile.choice("decimal", List.of("point", "comma"), "point").equals("comma")
                         ? DecimalMark.COMMA
@@ -76,7 +76,8 @@ final class TextProfileReader implements RawSource {
         return new TextProfile(
                 serialNumber,
                 description,
-                LineFormat.ofKey(profile.choice("format", LineFormat.keys(), "8N1")).orElseThrow(),
+                LineFormat.ofKey(profile.choice("format", LineFormat.keys(), "8N1"))
+                        .orElseThrow(),
                 separator,
                 decimal,
                 columns,
@@ -93,7 +94,8 @@ final class TextProfileReader implements RawSource {
     public int raw(Fields fields) {
         String name = fields.text("column", "column names a column").orElse(UNUSED);
         requireColumn(fields, "column", name);
-        var form = fields.choice("form", List.of("decimal", "scratchpad"), "decimal").equals("decimal")
+        var form = fields.choice("form", List.of("decimal", "scratchpad"), "decimal")
+                        .equals("decimal")
                 ? Column.Form.DECIMAL
                 : Column.Form.SCRATCHPAD;
         used.add(new Column(

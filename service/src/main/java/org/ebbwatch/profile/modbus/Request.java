@@ -51,8 +51,7 @@ final class Request {
 
     /** Writes a coil. */
     static Request write(Spot coil, boolean on) {
-        return new Request(
-                coil.unitId(), "writing " + coil, new WriteSingleCoilRequest(coil.address(), on), ECHOED);
+        return new Request(coil.unitId(), "writing " + coil, new WriteSingleCoilRequest(coil.address(), on), ECHOED);
     }
 
     int unitId() {

@@ -63,9 +63,7 @@ final class TcpWire implements Wire {
     }
 
     private Answer answer(int unitId, byte[] pdu) {
-        return unitId == request.unitId()
-                ? request.answer(pdu)
-                : new Answer.Garbled("an answer of unit " + unitId);
+        return unitId == request.unitId() ? request.answer(pdu) : new Answer.Garbled("an answer of unit " + unitId);
     }
 
     private void keepFrom(int position) {

@@ -55,18 +55,20 @@ class ProfileFileTest {
         assertThat(modbus.retries()).isEqualTo(1);
         assertThat(modbus.mostGap()).isZero();
         assertThat(modbus.description().hostTimeoutMillis()).isZero();
-        assertThat(modbus.loads().get(1).sense()).isEqualTo(modbus.loads().get(1).coil());
+        assertThat(modbus.loads().get(1).sense())
+                .isEqualTo(modbus.loads().get(1).coil());
     }
 
     /** 0.3 % and two resistors of 0.1 % that halve: 2 x sqrt(2) x 0.05 % / sqrt(3) = 0.0816 %, together 0.311 %. */
     @Test
     void a_divider_multiplies_volts_and_adds_to_the_uncertainty() throws RackFileFaulty {
         String halved = TEXT.replace(
-                "{column: u}", "{column: u, unit: mV, divider: {upperOhms: 10000, lowerOhms: 10000, tolerancePercent: 0.1}}");
+                "{column: u}",
+                "{column: u, unit: mV, divider: {upperOhms: 10000, lowerOhms: 10000, tolerancePercent: 0.1}}");
         TextProfile text = (TextProfile) ProfileFile.parse(halved, "profile.yml");
-        assertThat(text.description().channels().get(0).volts().orElseThrow().scale()).isEqualTo(0.002);
-        assertThat(text.description().converter().gainFraction())
-                .isCloseTo(0.00311, within(5e-6));
+        assertThat(text.description().channels().get(0).volts().orElseThrow().scale())
+                .isEqualTo(0.002);
+        assertThat(text.description().converter().gainFraction()).isCloseTo(0.00311, within(5e-6));
     }
 
     @ParameterizedTest

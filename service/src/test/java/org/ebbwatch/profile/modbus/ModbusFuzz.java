@@ -87,9 +87,8 @@ public final class ModbusFuzz {
             answer[i] = (byte) dice.nextInt(256);
         }
         Optional<Answer> taken = feed(answer);
-        boolean passed = taken.isPresent()
-                && taken.get() instanceof Answer.Data data
-                && !Arrays.equals(data.data(), sent);
+        boolean passed =
+                taken.isPresent() && taken.get() instanceof Answer.Data data && !Arrays.equals(data.data(), sent);
         count.unnoticeable("a right beginning, then random bytes", passed);
     }
 
@@ -146,7 +145,8 @@ public final class ModbusFuzz {
                     .put(pdu)
                     .array();
         }
-        byte[] frame = ByteBuffer.allocate(3 + pdu.length).put((byte) unitId).put(pdu).array();
+        byte[] frame =
+                ByteBuffer.allocate(3 + pdu.length).put((byte) unitId).put(pdu).array();
         Crc16 crc = new Crc16();
         crc.update(ByteBuffer.wrap(frame, 0, frame.length - 2));
         frame[frame.length - 2] = (byte) crc.getValue();

@@ -59,7 +59,9 @@ class ModbusServersTest {
                 assertThat(host.celsius(1)).isCloseTo(25.25, within(1e-9));
                 assertThat(host.celsius(2)).as("an open sensor").isNaN();
                 assertThat(host.is(2, Reading.SENSOR_OPEN)).isTrue();
-                assertThat(host.celsius(3)).as("25.25 read with its words the wrong way").isNaN();
+                assertThat(host.celsius(3))
+                        .as("25.25 read with its words the wrong way")
+                        .isNaN();
 
                 assertThat(host.ask(new SetLoad(0, true))).isInstanceOf(Done.class);
                 assertThat(host.nextScan().is(0, Reading.LOAD_APPLIED)).isTrue();
@@ -75,7 +77,8 @@ class ModbusServersTest {
             with(framing, twoChannels(100), host -> {
                 host.until(() -> !host.remark().isEmpty());
                 assertThat(host.remark())
-                        .isEqualTo("Reading holding 100 of unit 5 was refused with exception 2 (illegal data address).");
+                        .isEqualTo(
+                                "Reading holding 100 of unit 5 was refused with exception 2 (illegal data address).");
                 assertOnlyTheFirstIsRead(host);
             });
         }
@@ -195,8 +198,7 @@ class ModbusServersTest {
         void are_believed_to_have_switched_a_load_only_when_its_sense_shows_it() throws Exception {
             try (Modules modules = filled(Modules.onNetwork())) {
                 modules.senses(16, 32);
-                PortAddress address =
-                        PortAddress.parse(modules.address(), BAUD).orElseThrow();
+                PortAddress address = PortAddress.parse(modules.address(), BAUD).orElseThrow();
                 try (HostSide host = host("modbusTcp", TWO_UNITS, address)) {
                     host.identity();
                     assertThat(host.ask(new SetLoad(0, true))).isInstanceOf(Done.class);
@@ -205,8 +207,7 @@ class ModbusServersTest {
                     modules.sticks(16);
                     assertThat(host.ask(new SetLoad(0, false)))
                             .isInstanceOfSatisfying(
-                                    Refused.class,
-                                    it -> assertThat(it.reason()).isEqualTo(RefusalReason.FAILED));
+                                    Refused.class, it -> assertThat(it.reason()).isEqualTo(RefusalReason.FAILED));
                     assertThat(host.nextScan().is(0, Reading.LOAD_APPLIED))
                             .as("what the contact does, not what was asked")
                             .isTrue();
@@ -214,9 +215,8 @@ class ModbusServersTest {
                     modules.senses(16, 32);
                     assertThat(host.ask(new SetLoad(0, true))).isInstanceOf(Done.class);
                     assertThat(host.ask(new SetLoad(1, true)))
-                            .isInstanceOfSatisfying(
-                                    Refused.class,
-                                    it -> assertThat(it.reason()).isEqualTo(RefusalReason.NO_SUCH_ABILITY));
+                            .isInstanceOfSatisfying(Refused.class, it -> assertThat(it.reason())
+                                    .isEqualTo(RefusalReason.NO_SUCH_ABILITY));
                     assertThat(modules.coil(1, 16)).isTrue();
                 }
                 assertThat(modules.coil(1, 16)).as("once the port is closed").isFalse();

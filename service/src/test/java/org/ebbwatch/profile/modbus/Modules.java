@@ -70,9 +70,7 @@ public final class Modules implements ModbusServices, AutoCloseable {
             config.bindAddress = "127.0.0.1";
             config.port = port;
         });
-        return new Modules(
-                ModbusTcpServer.create(transport, new ModbusServices() {}),
-                "tcp:127.0.0.1:" + port);
+        return new Modules(ModbusTcpServer.create(transport, new ModbusServices() {}), "tcp:127.0.0.1:" + port);
     }
 
     /** Where the service reaches them, over TCP. */
@@ -161,8 +159,7 @@ public final class Modules implements ModbusServices, AutoCloseable {
             ModbusRequestContext context, int unitId, ReadHoldingRegistersRequest request)
             throws ModbusResponseException, UnknownUnitIdException {
         if (refusing.contains(unitId) && !unplugged.contains(unitId)) {
-            throw new ModbusResponseException(
-                    FunctionCode.READ_HOLDING_REGISTERS, ExceptionCode.SLAVE_DEVICE_FAILURE);
+            throw new ModbusResponseException(FunctionCode.READ_HOLDING_REGISTERS, ExceptionCode.SLAVE_DEVICE_FAILURE);
         }
         return images.readHoldingRegisters(context, unitId, request);
     }

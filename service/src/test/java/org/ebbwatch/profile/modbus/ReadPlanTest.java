@@ -92,7 +92,9 @@ class ReadPlanTest {
 
     @Provide
     Arbitrary<List<Span>> spans() {
-        return Combinators.combine(Arbitraries.integers().between(0, 60), Arbitraries.integers().between(1, 2))
+        return Combinators.combine(
+                        Arbitraries.integers().between(0, 60),
+                        Arbitraries.integers().between(1, 2))
                 .as(ReadPlanTest::holding)
                 .list()
                 .ofMinSize(1)

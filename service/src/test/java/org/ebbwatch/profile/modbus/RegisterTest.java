@@ -28,9 +28,11 @@ class RegisterTest {
         "FLOAT32, 00000000, 0"
     })
     void numbers_are_read_high_word_first_or_low_word_first(NumberType type, String hex, double number) {
-        assertThat(read(type, WordOrder.HIGH_FIRST, hex, OptionalDouble.empty())).isEqualTo(number);
+        assertThat(read(type, WordOrder.HIGH_FIRST, hex, OptionalDouble.empty()))
+                .isEqualTo(number);
         String turned = hex.length() == 8 ? hex.substring(4) + hex.substring(0, 4) : hex;
-        assertThat(read(type, WordOrder.LOW_FIRST, turned, OptionalDouble.empty())).isEqualTo(number);
+        assertThat(read(type, WordOrder.LOW_FIRST, turned, OptionalDouble.empty()))
+                .isEqualTo(number);
     }
 
     @ParameterizedTest

@@ -19,7 +19,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  * Application Protocol V1.1b3; their CRCs computed with the CRC-16/MODBUS of the published catalogue.
  */
 class WireTest {
-    private static final Request THREE_REGISTERS = Request.read(new Span(new Spot(17, Table.HOLDING_REGISTERS, 107), 3));
+    private static final Request THREE_REGISTERS =
+            Request.read(new Span(new Spot(17, Table.HOLDING_REGISTERS, 107), 3));
     private static final String THREE_ANSWERED = "11 03 06 AE 41 56 52 43 40 49 AD";
 
     @Nested
@@ -83,7 +84,8 @@ class WireTest {
             byte[] answer = bytes("11 83 02 C1 34");
             assertThat(wire.accept(answer, answer.length)).contains(new Refused(2));
             assertThat(new Refused(2)).hasToString("refused with exception 2 (illegal data address)");
-            assertThat(new Refused(200)).hasToString("refused with exception 200 (a code that the standard does not name)");
+            assertThat(new Refused(200))
+                    .hasToString("refused with exception 200 (a code that the standard does not name)");
         }
 
         @Test

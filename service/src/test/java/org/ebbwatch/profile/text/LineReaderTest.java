@@ -40,8 +40,7 @@ class LineReaderTest {
             })
     void separators_and_decimal_marks_are_the_profile_s(String separator, String decimal, String line)
             throws RackFileFaulty {
-        String profile =
-                "separator: " + separator + "\ndecimal: " + decimal + "\ncolumns: [ms, u, t]\nclock: ms\n";
+        String profile = "separator: " + separator + "\ndecimal: " + decimal + "\ncolumns: [ms, u, t]\nclock: ms\n";
         assertThat(((LineScan.Scan) reader(profile).read(line)).raws()).containsExactly(3_712.4, 22.5);
     }
 
@@ -77,7 +76,8 @@ class LineReaderTest {
 
     @Test
     void the_number_of_an_open_sensor_is_no_temperature() throws RackFileFaulty {
-        assertThat(((LineScan.Scan) reader(SEMICOLONS).read("7;3712,4;-127,00")).raws()[1]).isEqualTo(Quantity.OPEN);
+        assertThat(((LineScan.Scan) reader(SEMICOLONS).read("7;3712,4;-127,00")).raws()[1])
+                .isEqualTo(Quantity.OPEN);
     }
 
     @Test

@@ -35,9 +35,10 @@ public final class TextFuzz {
               - role: cell
                 volts: {column: u2, decimals: 4}
             """;
-    private static final int REMEMBERED = 4;
+    private static final int REMEMBERED = 8;
     private static final String NO_DIGITS = "!\"#$%&'()*/:;<=>?@ABCDFGHIJ[]_abcdfghxyz{|}~,.";
-    private static final String CHATTER = "ets Jan  8 2013,rst cause:2, boot mode:(3,6)\r\nload 0x4010f000, len 3460, room 16\r\n";
+    private static final String CHATTER =
+            "ets Jan  8 2013,rst cause:2, boot mode:(3,6)\r\nload 0x4010f000, len 3460, room 16\r\n";
 
     /** A line's numbers in a board's counts. */
     private record Sent(int one, int other, int celsius) {}
@@ -76,7 +77,11 @@ public final class TextFuzz {
                 count.damaged();
                 feed(damaged(kind));
             } else {
-                feedOutside(kind == 14 ? "a digit turned into another or a blank" : "the head of a line on the tail of the next", kind);
+                feedOutside(
+                        kind == 14
+                                ? "a digit turned into another or a blank"
+                                : "the head of a line on the tail of the next",
+                        kind);
             }
         }
         return count;
@@ -100,22 +105,24 @@ public final class TextFuzz {
         String line = line();
         String damaged;
         if (kind == 14) {
-            int at = line.indexOf(',') + 1 + dice.nextInt(3);
-            char digit = line.charAt(at);
-            char other = "0123456789 ".charAt(dice.nextInt(11));
-            damaged = line.substring(0, at) + (Character.isDigit(digit) ? other : digit) + line.substring(at + 1);
-            if (damaged.equals(line)) {
-                return;
-            }
+            damaged = turned(line, line.indexOf(',') + 1 + 2 * dice.nextInt(2));
         } else {
             String next = line();
-            damaged = line.substring(0, 1 + dice.nextInt(line.length() - 1)) + next.substring(dice.nextInt(next.length()));
+            damaged = line.substring(0, 1 + dice.nextInt(line.length() - 1))
+                    + next.substring(dice.nextInt(next.length()));
         }
+        feed("\n");
         outside = true;
         passed = false;
-        feed("\n" + damaged + "\n");
+        feed(damaged + "\n");
         outside = false;
         count.unnoticeable(how, passed);
+    }
+
+    /** With one digit turned into another, or into a blank. */
+    private String turned(String line, int at) {
+        String others = "0123456789 ".replace(line.substring(at, at + 1), "");
+        return line.substring(0, at) + others.charAt(dice.nextInt(others.length())) + line.substring(at + 1);
     }
 
     private String line() {
@@ -185,7 +192,7 @@ public final class TextFuzz {
             } else if (outside) {
                 passed = true;
             } else {
-                count.wrong(fed);
+                count.wrong(fed + " read as " + view.volts(0) + ", " + view.celsius(0) + ", " + view.volts(1));
             }
         }
 

@@ -71,7 +71,13 @@ class TextScansTest implements BoardListener {
         says("1300,3.6\n");
         assertThat(heard)
                 .containsExactly(
-                        "WAITING", "CONNECTED", "scan 0: 3.7", "scan 1000: 3.7", "rebooted", "gap", "scan 1998: 3.6",
+                        "WAITING",
+                        "CONNECTED",
+                        "scan 0: 3.7",
+                        "scan 1000: 3.7",
+                        "rebooted",
+                        "gap",
+                        "scan 1998: 3.6",
                         "scan 2998: 3.6");
     }
 
