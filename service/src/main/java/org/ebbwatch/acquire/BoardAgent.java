@@ -167,7 +167,7 @@ public final class BoardAgent implements AutoCloseable {
             if (count < 0) {
                 return LOST;
             }
-            rack.run(() -> take(bytes, count));
+            rack.run(() -> take(bytes, count, connection.port.remark()));
             if (connection.outbox.stalled(System.nanoTime())) {
                 return STALLED;
             }
@@ -175,8 +175,9 @@ public final class BoardAgent implements AutoCloseable {
         return "The service closed the port.";
     }
 
-    private void take(byte[] bytes, int count) {
+    private void take(byte[] bytes, int count, String remark) {
         HostTime now = clock.now();
+        session.remark(remark);
         if (count > 0) {
             session.accept(bytes, 0, count, now);
         }

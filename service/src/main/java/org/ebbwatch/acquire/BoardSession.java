@@ -166,6 +166,13 @@ public final class BoardSession {
         requests.abandon(attended.millis());
     }
 
+    /** What the port remarks about the board; empty: nothing. It is told together with how the link stands. */
+    public void remark(String newRemark) {
+        if (news.remark(newRemark) && state == State.PROVEN) {
+            news.connected(identity);
+        }
+    }
+
     /** The identity proven on this connection. */
     public Optional<Identity> identity() {
         return Optional.ofNullable(identity);
@@ -234,7 +241,7 @@ public final class BoardSession {
         question.again(attended.millis());
         if (state == State.ASKING && question.overdue(attended.millis())) {
             boolean nothingCame = decoder.framesBad() + decoder.framesGood() == 0;
-            news.tell(LinkState.WAITING, nothingCame ? NOTHING_ANSWERS : NO_IDENTITY);
+            news.waiting(nothingCame ? NOTHING_ANSWERS : NO_IDENTITY);
         }
     }
 
@@ -305,13 +312,8 @@ public final class BoardSession {
         intake.begin(arrived, unprovenBoot == arrived.bootNumber() ? unprovenScan : 0);
         unprovenScan = 0;
         sendAlive();
-        news.tell(LinkState.CONNECTED, describe(arrived));
+        news.connected(arrived);
         listener.identified(board, arrived);
-    }
-
-    private static String describe(Identity identity) {
-        String simulated = identity.simulated() ? ", simulated at speed " + identity.speed() : "";
-        return "Board " + identity.serialNumber() + ", firmware " + identity.firmware() + simulated + ".";
     }
 
     private void refuse(String why) {

@@ -30,6 +30,11 @@ public interface Port {
      */
     void write(byte[] bytes, int offset, int length) throws IOException;
 
+    /** What a person should know about what is behind the port now, in one sentence; empty: nothing. */
+    default String remark() {
+        return "";
+    }
+
     /** Closes the port and frees whoever waits in it; does nothing on a closed port. */
     void close();
 }

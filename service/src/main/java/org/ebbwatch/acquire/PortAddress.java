@@ -11,12 +11,18 @@ public sealed interface PortAddress {
     int USUAL_BAUD = 115_200;
 
     /**
-     * A serial port, 8 data bits, no parity, one stop bit.
+     * A serial port.
      *
      * @param path such as a link below {@code /dev/serial/by-id}, or {@code COM3}
      * @param baud bits per second, 1200 to 4000000
+     * @param format of a character
      */
-    record Serial(String path, int baud) implements PortAddress {
+    record Serial(String path, int baud, LineFormat format) implements PortAddress {
+        /** A port of the usual format. */
+        public Serial(String path, int baud) {
+            this(path, baud, LineFormat.EIGHT_N_ONE);
+        }
+
         public Serial {
             if (path.isBlank()) {
                 throw new IllegalArgumentException("a serial port needs a path");
@@ -28,7 +34,7 @@ public sealed interface PortAddress {
 
         @Override
         public Port port() {
-            return new SerialPortLink(path, baud);
+            return new SerialPortLink(path, baud, format);
         }
 
         @Override

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 
 /**
- * A serial port, raw, 8 data bits, no parity, one stop bit. The only class that knows the serial library.
+ * A serial port, raw, eight data bits. The only class that knows the serial library.
  *
  * <p>The path is resolved anew at every attempt: a link below {@code /dev/serial/by-id} leads to another device after a
  * replug. The library's {@code isOpen} stays true after an unplug and its listeners are not used: a negative read is the loss.
@@ -33,11 +33,17 @@ final class SerialPortLink implements Port {
 
     private final String path;
     private final int baud;
+    private final LineFormat format;
     private final AtomicReference<SerialPort> open = new AtomicReference<>();
 
     SerialPortLink(String path, int baud) {
+        this(path, baud, LineFormat.EIGHT_N_ONE);
+    }
+
+    SerialPortLink(String path, int baud, LineFormat format) {
         this.path = path;
         this.baud = baud;
+        this.format = format;
     }
 
     /** The serial ports there are now. */
@@ -63,7 +69,7 @@ final class SerialPortLink implements Port {
                             + "). Where the temporary directory forbids"
                             + " execution, start with -DjSerialComm.library.path=DIRECTORY.");
         }
-        port.setComPortParameters(baud, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
+        port.setComPortParameters(baud, 8, stopBits(format), parity(format));
         port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
         port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_MILLIS, 0);
         if (!port.openPort()) {
@@ -95,6 +101,18 @@ final class SerialPortLink implements Port {
         if (port != null) {
             port.closePort();
         }
+    }
+
+    private static int stopBits(LineFormat format) {
+        return format == LineFormat.EIGHT_N_TWO ? SerialPort.TWO_STOP_BITS : SerialPort.ONE_STOP_BIT;
+    }
+
+    private static int parity(LineFormat format) {
+        return switch (format) {
+            case EIGHT_N_ONE, EIGHT_N_TWO -> SerialPort.NO_PARITY;
+            case EIGHT_E_ONE -> SerialPort.EVEN_PARITY;
+            case EIGHT_O_ONE -> SerialPort.ODD_PARITY;
+        };
     }
 
     private SerialPort port() throws IOException {

@@ -14,7 +14,6 @@ import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.LoadTolerance;
 import org.ebbwatch.life.LifeAgent;
 import org.ebbwatch.morning.MorningHour;
-import org.ebbwatch.rack.BoardEntry;
 import org.ebbwatch.rack.CellEntry;
 import org.ebbwatch.rack.RackFile;
 import org.ebbwatch.rack.RunningRack;
@@ -46,7 +45,7 @@ final class ServeCommand implements Callable<Integer> {
         NightHours night = AlarmWays.night(rackFile.alarms());
         var ways = new AlarmWays(System.getenv(), new SystemHostClock());
         RunningRack rack = ServiceHost.rack(
-                rackFile.boards().stream().map(ServeCommand::port).toList(),
+                BoardPorts.of(rackFile),
                 rackFile.storage(),
                 night,
                 ways.of(rackFile.alarms()),
@@ -96,10 +95,6 @@ final class ServeCommand implements Callable<Integer> {
                 "links");
         teller.setDaemon(true);
         teller.start();
-    }
-
-    private static BoardPort port(BoardEntry board) {
-        return new BoardPort(board.name(), board.serialNumber(), board.port()::port, board.contacts());
     }
 
     private static CellCard card(CellEntry cell) {

@@ -8,30 +8,30 @@ import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.Node;
 
 /** Gathers what is wrong in one file, so that a person sees all of it at once. */
-final class Faults {
+public final class Faults {
 
     private record Fault(int line, String what) {}
 
     private final String source;
     private final List<Fault> found = new ArrayList<>();
 
-    Faults(String source) {
+    public Faults(String source) {
         this.source = source;
     }
 
-    static int line(Node node) {
+    public static int line(Node node) {
         return line(node.getStartMark());
     }
 
-    static int line(Optional<Mark> mark) {
+    public static int line(Optional<Mark> mark) {
         return mark.map(Mark::getLine).orElse(0) + 1;
     }
 
-    void add(int line, String what) {
+    public void add(int line, String what) {
         found.add(new Fault(line, what));
     }
 
-    void throwIfAny() throws RackFileFaulty {
+    public void throwIfAny() throws RackFileFaulty {
         if (!found.isEmpty()) {
             throw new RackFileFaulty(found.stream()
                     .sorted(Comparator.comparingInt(Fault::line))

@@ -17,6 +17,7 @@ import org.ebbwatch.passage.PassageLog;
 import org.ebbwatch.passage.RackView.BoardView;
 import org.ebbwatch.passage.RackWatch;
 import org.ebbwatch.passage.TraceLog;
+import org.ebbwatch.rack.RunningRack.BoardPort;
 import org.ebbwatch.time.EventClock;
 
 /**
@@ -27,22 +28,25 @@ public final class RackCheck {
     private static final long LOOK_MILLIS = 50;
 
     private final RackFile file;
+    private final List<BoardPort> ports;
     private final HostClock clock;
     private final RackLock lock = new RackLock();
     private final RackWatch watch = new RackWatch(new Nowhere(), new Nowhere(), new Idle(), UUID::randomUUID);
 
-    public RackCheck(RackFile file, HostClock clock) {
+    /** @param ports where the boards of the file are reached */
+    public RackCheck(RackFile file, List<BoardPort> ports, HostClock clock) {
         this.file = file;
+        this.ports = List.copyOf(ports);
         this.clock = clock;
     }
 
     /** The lines of all boards, in the order of the rack file; waits so long for boards that are not heard. */
     public List<ChannelLine> read(long mostMillis) throws InterruptedException {
         List<BoardAgent> agents = new ArrayList<>();
-        for (BoardEntry board : file.boards()) {
+        for (BoardPort board : ports) {
             watch.expect(board.name(), board.contacts());
             agents.add(new BoardAgent(
-                    board.name(), board.serialNumber(), board.port()::port, EventClock.fresh(), watch, lock, clock));
+                    board.name(), board.expectedSerialNumber(), board.ports(), EventClock.fresh(), watch, lock, clock));
         }
         file.wirings().forEach(watch::wire);
         try {

@@ -14,10 +14,6 @@ import java.util.regex.Pattern;
 import org.ebbwatch.acquire.PortAddress;
 import org.ebbwatch.judge.procedure.BuiltIn;
 import org.ebbwatch.judge.procedure.LoadTolerance;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.api.lowlevel.Compose;
-import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
-import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 
@@ -28,7 +24,7 @@ final class RackFileReader {
             List.of("storage", "http", "alarms", "morningReport", "signOfLife", "procedure", "boards", "cells");
     private static final List<String> HTTP_KEYS = List.of("address", "port", "names");
     private static final List<String> BOARD_KEYS =
-            WayReader.joined(List.of("name", "port", "baud", "serialNumber", "contacts"), WiringReader.BOARD_KEYS);
+            WayReader.joined(List.of("name", "port", "baud", "serialNumber", "profile", "contacts"), WiringReader.BOARD_KEYS);
     private static final List<String> CELL_KEYS = WayReader.joined(
             List.of(
                     "board",
@@ -77,7 +73,7 @@ final class RackFileReader {
     }
 
     RackFile read(String text) throws RackFileFaulty {
-        YamlMapping rack = new YamlMapping(compose(text), "a rack file", RACK_KEYS, faults);
+        YamlMapping rack = YamlRoot.of(text, "rack file", RACK_KEYS, faults);
         Path storage = folder.resolve(
                 rack.has("storage")
                         ? rack.text("storage", "storage is a folder").orElse("data")
@@ -101,22 +97,6 @@ final class RackFileReader {
         List<CellEntry> strung = strings.strung(cells);
         faults.throwIfAny();
         return new RackFile(storage, http, alarms, morning, life, boards, strung, wiring.wirings());
-    }
-
-    private Node compose(String text) throws RackFileFaulty {
-        try {
-            Optional<Node> root = new Compose(LoadSettings.builder().build()).composeString(text);
-            if (root.isPresent()) {
-                return root.get();
-            }
-            faults.add(1, "the rack file is empty; its keys are " + String.join(", ", RACK_KEYS));
-        } catch (MarkedYamlEngineException e) {
-            faults.add(Faults.line(e.getProblemMark()), "this is not YAML: " + e.getProblem());
-        } catch (YamlEngineException e) {
-            faults.add(1, "this is not YAML: " + e.getMessage());
-        }
-        faults.throwIfAny();
-        throw new IllegalStateException("a fault was added and not thrown");
     }
 
     private HttpEntry http(Node node) {
@@ -176,8 +156,15 @@ final class RackFileReader {
         }
         Optional<String> serialNumber = serialNumber(board);
         if (name.isPresent() && address.isPresent()) {
-            boards.add(new BoardEntry(name.get(), address.get(), serialNumber, contacts.read(board)));
+            boards.add(new BoardEntry(name.get(), address.get(), serialNumber, contacts.read(board), profile(board)));
         }
+    }
+
+    private Optional<Path> profile(YamlMapping board) {
+        return board.has("profile")
+                ? board.text("profile", "profile is the path of a profile file, from the rack file's own folder")
+                        .map(folder::resolve)
+                : Optional.empty();
     }
 
     private static Optional<String> serialNumber(YamlMapping board) {

@@ -17,7 +17,7 @@ import org.snakeyaml.engine.v2.nodes.SequenceNode;
 import org.snakeyaml.engine.v2.nodes.Tag;
 
 /** One mapping of a rack file. Whatever is asked of it and wrong becomes a fault with its line; what is asked for stays empty then. */
-final class YamlMapping {
+public final class YamlMapping {
 
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?");
     private static final Pattern WHOLE = Pattern.compile("[+-]?\\d{1,9}");
@@ -34,7 +34,7 @@ final class YamlMapping {
      * @param what the thing it describes, such as "a cell"
      * @param known the keys it may have
      */
-    YamlMapping(Node node, String what, List<String> known, Faults faults) {
+    public YamlMapping(Node node, String what, List<String> known, Faults faults) {
         this.what = what;
         this.line = Faults.line(node);
         this.faults = faults;
@@ -60,28 +60,28 @@ final class YamlMapping {
     }
 
     /** Whether a key is missing only because another was taken for its misspelling, which is a fault already. */
-    boolean isMisspelt(String key) {
+    public boolean isMisspelt(String key) {
         return misspelt.contains(key) && !entries.containsKey(key);
     }
 
-    int line() {
+    public int line() {
         return line;
     }
 
-    int line(String key) {
+    public int line(String key) {
         return entries.containsKey(key) ? Faults.line(entries.get(key)) : line;
     }
 
-    boolean has(String key) {
+    public boolean has(String key) {
         return entries.containsKey(key);
     }
 
-    void fault(String key, String message) {
+    public void fault(String key, String message) {
         faults.add(line(key), message);
     }
 
     /** The text of a key as it stands in the file; a missing key is a fault that says what is allowed. */
-    Optional<String> text(String key, String allowed) {
+    public Optional<String> text(String key, String allowed) {
         Node node = entries.get(key);
         if (node == null) {
             if (!isMisspelt(key)) {
@@ -99,7 +99,7 @@ final class YamlMapping {
     }
 
     /** One of a few words. */
-    Optional<String> choice(String key, List<String> allowed) {
+    public Optional<String> choice(String key, List<String> allowed) {
         String known = key + " is one of " + String.join(", ", allowed);
         Optional<String> text = text(key, known);
         if (text.isPresent() && !allowed.contains(text.get())) {
@@ -109,11 +109,11 @@ final class YamlMapping {
         return text;
     }
 
-    Optional<Boolean> yesOrNo(String key) {
+    public Optional<Boolean> yesOrNo(String key) {
         return choice(key, List.of("true", "false")).map("true"::equals);
     }
 
-    OptionalInt whole(String key, int least, int most) {
+    public OptionalInt whole(String key, int least, int most) {
         String allowed = key + " is a whole number from " + least + " to " + most;
         Optional<String> text = text(key, allowed);
         if (text.isEmpty()) {
@@ -129,7 +129,7 @@ final class YamlMapping {
         return OptionalInt.empty();
     }
 
-    OptionalDouble number(String key, double least, double most) {
+    public OptionalDouble number(String key, double least, double most) {
         String allowed = key + " is a number from " + plain(least) + " to " + plain(most)
                 + ", with a point and without its unit";
         Optional<String> text = text(key, allowed);
@@ -147,7 +147,7 @@ final class YamlMapping {
     }
 
     /** The items of a list; none where the key is missing. */
-    List<Node> list(String key) {
+    public List<Node> list(String key) {
         Node node = entries.get(key);
         if (node == null) {
             return List.of();
@@ -159,7 +159,7 @@ final class YamlMapping {
         return sequence.getValue();
     }
 
-    Optional<Node> node(String key) {
+    public Optional<Node> node(String key) {
         return Optional.ofNullable(entries.get(key));
     }
 

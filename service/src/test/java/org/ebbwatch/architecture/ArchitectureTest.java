@@ -48,6 +48,7 @@ class ArchitectureTest {
                 "judge",
                 "calibration",
                 "acquire",
+                "profile",
                 "passage",
                 "alarm",
                 "evidence",
@@ -228,6 +229,18 @@ class ArchitectureTest {
     void the_libraries_of_outlets_are_known_to_their_outlets() {
         isUsedOnlyBy("jakarta.mail..", "org.ebbwatch.alarm.mail..").check(SERVICE);
         isUsedOnlyBy("com.hivemq..", "org.ebbwatch.alarm.mqtt..").check(SERVICE);
+    }
+
+    @Test
+    void devices_are_read_without_knowing_what_becomes_of_their_readings() {
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.profile.text..", "org.ebbwatch.profile", "org.ebbwatch.acquire..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut(
+                        "org.ebbwatch.profile.modbus..", "org.ebbwatch.profile", "org.ebbwatch.acquire..")
+                .check(SERVICE);
+        dependsOnNothingOfTheServiceBut("org.ebbwatch.profile", "org.ebbwatch.acquire..")
+                .check(SERVICE);
+        isUsedOnlyBy("com.digitalpetri..", "org.ebbwatch.profile.modbus..").check(SERVICE);
     }
 
     @Test

@@ -84,6 +84,45 @@ class CBoardTest {
         }
     }
 
+    /** The service ends, and nobody tells the board anything any more. Its host timeout is 3 s. */
+    @Test
+    void opens_its_loads_by_itself_when_the_service_is_gone() throws Exception {
+        Path terminal = folder.resolve("tty-c");
+        try (CBoard c = CBoard.behind(terminal, folder)) {
+            try (RunningRack running = rack(terminal)) {
+                rack = running;
+                drain();
+                assertThat(c.meets("go")).as("loads while the service lives").isEqualTo("1 0");
+            }
+            await().atMost(SOON).until(() -> c.meets("go").equals("0 0"));
+        }
+    }
+
+    @Test
+    void has_its_loads_open_after_a_restart() throws Exception {
+        Path terminal = folder.resolve("tty-c");
+        try (CBoard c = CBoard.behind(terminal, folder);
+                RunningRack running = rack(terminal)) {
+            rack = running;
+            drain();
+            assertThat(c.meets("reboot")).isEqualTo("0 0");
+            await().atMost(SOON)
+                    .until(() -> link() == LinkState.CONNECTED && !reading(0).loadApplied());
+            assertThat(passage().phase()).isEqualTo(Phase.DRAIN);
+        }
+    }
+
+    private void drain() {
+        rack.start();
+        await().atMost(SOON)
+                .until(() -> link() == LinkState.CONNECTED
+                        && !Double.isNaN(reading(0).volts()));
+        checkIn();
+        await().atMost(SOON).until(() -> passage().standing().contains(Wish.ASK_PUT_ON));
+        act(Act.PUT_ON);
+        await().atMost(SOON).until(() -> reading(0).loadApplied());
+    }
+
     private RunningRack rack(Path terminal) {
         return new RunningRack(
                 List.of(new BoardPort(

@@ -23,6 +23,7 @@ import org.ebbwatch.rig.message.ClockKind;
 import org.ebbwatch.rig.message.Converter;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.rig.message.Scales;
+import org.ebbwatch.rack.RunningRack.BoardPort;
 import org.ebbwatch.sim.cell.CellSpec;
 import org.ebbwatch.sim.link.PtyPort;
 import org.ebbwatch.sim.link.SimRunner;
@@ -100,7 +101,11 @@ class RackCheckTest {
                             .formatted(port, serialNumber),
                     "rack.yaml",
                     Path.of("/nowhere"));
-            return new RackCheck(file, new SystemHostClock()).read(mostMillis);
+            List<BoardPort> ports = file.boards().stream()
+                    .map(board -> new BoardPort(
+                            board.name(), board.serialNumber(), board.port()::port, board.contacts()))
+                    .toList();
+            return new RackCheck(file, ports, new SystemHostClock()).read(mostMillis);
         }
     }
 

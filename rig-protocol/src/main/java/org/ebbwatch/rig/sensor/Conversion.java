@@ -18,6 +18,8 @@ public sealed interface Conversion {
         SHORT,
         /** The value belongs to no temperature in the sensor's range. */
         OUT_OF_RANGE,
+        /** A digital sensor has not measured since it was switched on. */
+        NOT_MEASURED,
         /** The value is not a number. */
         NOT_A_NUMBER
     }

@@ -79,6 +79,15 @@ public record NtcCurve(
     }
 
     /**
+     * The same curve over a narrower range.
+     *
+     * @throws IllegalArgumentException if the range is empty or not within this curve's
+     */
+    public NtcCurve within(double lowestCelsius, double highestCelsius) {
+        return new NtcCurve(referenceOhms, a, b, c, d, ohms(highestCelsius), ohms(lowestCelsius), errorKelvin);
+    }
+
+    /**
      * Degrees Celsius of so many ohms.
      *
      * @throws IllegalArgumentException outside the curve's range
@@ -98,7 +107,7 @@ public record NtcCurve(
     public double ohms(double celsius) {
         double hot = x(lowestOhms);
         double cold = x(highestOhms);
-        if (!(celsius >= celsiusAt(cold) && celsius <= celsiusAt(hot))) {
+        if (!reaches(celsius)) {
             throw new IllegalArgumentException(
                     celsius + " degrees Celsius, allowed is " + celsiusAt(cold) + " to " + celsiusAt(hot));
         }
@@ -111,6 +120,11 @@ public record NtcCurve(
             }
         }
         return referenceOhms * StrictMath.exp((hot + cold) / 2);
+    }
+
+    /** Whether a temperature lies within the curve's range. */
+    public boolean reaches(double celsius) {
+        return celsius >= celsiusAt(x(highestOhms)) && celsius <= celsiusAt(x(lowestOhms));
     }
 
     /** By how many kelvins the temperature falls when the ohms grow by the factor e; above 0. */

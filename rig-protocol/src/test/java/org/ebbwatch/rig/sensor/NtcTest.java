@@ -155,6 +155,15 @@ class NtcTest {
     }
 
     @Test
+    void a_curve_may_be_held_to_the_range_it_is_trusted_in() {
+        NtcCurve indoors = PublishedNtc.BETA_3435.within(-1, 85);
+        assertThat(indoors.celsius(27_280)).isCloseTo(0, within(0.08));
+        assertThat(new Ntc(indoors, 0).convert(42_470, 0)).isEqualTo(Fault.OPEN);
+        assertThat(new Ntc(indoors, 0).convert(973.1, 0)).isEqualTo(Fault.SHORT);
+        assertThatThrownBy(() -> PublishedNtc.BETA_3435.within(0, 200)).hasMessageContaining("allowed");
+    }
+
+    @Test
     void a_curve_that_turns_back_is_refused() {
         assertThatThrownBy(() -> NtcCurve.beta(AT_25, -3950, 1_000, 33_000, 1)).hasMessageContaining("rise");
         assertThatThrownBy(() -> new NtcCurve(10_000, 3.35e-3, 2.5e-4, 0, -1e-4, 100, 300_000, 1))
