@@ -44,6 +44,7 @@ public final class StoredRack implements RackStorage {
     private static final Logger LOG = LoggerFactory.getLogger(StoredRack.class);
     private static final String WALL_QUALITY = "host";
     private static final Duration RECEIPTS_KEPT = Duration.ofDays(30);
+    private static final long AGAIN_AFTER_NANOS = 2_000_000_000L;
 
     private final Path directory;
     private final H2Database database;
@@ -51,6 +52,7 @@ public final class StoredRack implements RackStorage {
     private final JournalStore journal;
     private final Map<UUID, EventRows> rows = new HashMap<>();
     private String trouble = "";
+    private long failedNanos;
 
     private StoredRack(Path directory, H2Database database, TraceStore trace) {
         this.directory = directory.toAbsolutePath();
@@ -124,13 +126,13 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public void commit() {
-        attempt(journal::commitFacts);
+        attempt();
     }
 
     @Override
     public void flush() {
         trace.tick(System.nanoTime());
-        attempt(journal::commitFacts);
+        attempt();
     }
 
     @Override
@@ -258,7 +260,7 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public void close() {
-        attempt(journal::commitFacts);
+        commitFacts();
         try {
             trace.close();
         } finally {
@@ -266,18 +268,26 @@ public final class StoredRack implements RackStorage {
         }
     }
 
-    private void attempt(Runnable write) {
+    /** A storage that just failed is left alone for a while: the rack waits for each attempt. */
+    private void attempt() {
+        if (trouble.isEmpty() || System.nanoTime() - failedNanos >= AGAIN_AFTER_NANOS) {
+            commitFacts();
+        }
+    }
+
+    private void commitFacts() {
         try {
-            write.run();
+            journal.commitFacts();
             if (!trouble.isEmpty()) {
                 LOG.info("The journal is being kept again");
                 trouble = "";
             }
         } catch (StorageException e) {
-            if (!e.toString().equals(trouble)) {
-                trouble = e.toString();
+            if (trouble.isEmpty()) {
                 LOG.error("The journal cannot be kept now; watching goes on and it is tried again", e);
             }
+            trouble = e.toString();
+            failedNanos = System.nanoTime();
         }
     }
 

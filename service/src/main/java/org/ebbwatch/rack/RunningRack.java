@@ -14,6 +14,7 @@ import org.ebbwatch.acquire.BoardAgent;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
+import org.ebbwatch.acquire.SerialNumbers;
 import org.ebbwatch.alarm.AcknowledgeLinks;
 import org.ebbwatch.alarm.AlarmClerk;
 import org.ebbwatch.alarm.AlarmDesk;
@@ -136,6 +137,7 @@ public final class RunningRack
         this.evening = new EveningDesk(
                 watch, connected, desk, clerk, storage, ids, clock, connected::counts, storage::freeBytes);
         watch.afterEachScan(evening::scanned);
+        var serialNumbers = new SerialNumbers();
         for (BoardPort board : boards) {
             watch.expect(board.name(), board.contacts());
             connected.add(
@@ -143,6 +145,7 @@ public final class RunningRack
                     new BoardAgent(
                             board.name(),
                             board.expectedSerialNumber(),
+                            serialNumbers,
                             board.ports(),
                             storage.clock(board.name()),
                             watch,

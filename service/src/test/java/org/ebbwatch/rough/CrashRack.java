@@ -182,23 +182,15 @@ final class CrashRack implements AutoCloseable {
             if (sentAtKill > 0 && stored.last() > lastStored) {
                 missing.add(sentAtKill - stored.last());
             }
-            holes = holes(stored.scans());
+            holes = stored.holes();
             lastStored = stored.last();
             told = new StoredFacts(copy, trouble).fold(told);
-            new StoredFacts(copy, trouble).compare(person, ear);
-            int gaps = StoredFacts.gaps(copy, tag(QUIET_FROM));
+            int gaps = new StoredFacts(copy, trouble)
+                    .compare(person, ear, stored.lastEventMillis(), tag(QUIET_FROM));
             trouble.unless(gaps >= holes, holes + " holes in the readings and " + gaps + " gaps on record");
         } catch (RuntimeException e) {
             trouble.add("the records cannot be used: " + e);
         }
-    }
-
-    private static int holes(List<Long> scans) {
-        int holes = 0;
-        for (int i = 1; i < scans.size(); i++) {
-            holes += scans.get(i) > scans.get(i - 1) + 1 ? 1 : 0;
-        }
-        return holes;
     }
 
     /** Lets the service work to its end, and looks whether an alarm was about a cell nobody touched. */

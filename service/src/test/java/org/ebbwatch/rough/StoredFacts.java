@@ -26,9 +26,10 @@ final class StoredFacts {
     /** Conditions may wait this long for others like them before they become an alarm. */
     private static final long PATIENCE_MILLIS = 125_000;
 
-    private static final Set<String> OF_SEVERAL =
-            Set.of("LEAD_OPEN", "LOAD_LOST", "LOAD_STUCK", "SENSOR_FAULT", "HELD", "SILENT", "CLOCK_ODD", "LOAD_HOT",
-                    "AMBIENT_HIGH");
+    /** What is gone must stay away so long before its alarm returns to normal, and somebody must look. */
+    private static final long AWAY_MILLIS = 62_000;
+
+    private static final Set<String> ACTIVE = Set.of("UNACKNOWLEDGED", "ACKNOWLEDGED");
 
     private final Path records;
     private final Trouble trouble;
@@ -66,14 +67,19 @@ final class StoredFacts {
                 && whole.subList(0, beginning.size()).equals(beginning);
     }
 
-    /** Everything that was told is on disk, and alarms and findings are about the same. */
-    void compare(Person person, Ear ear) {
+    /**
+     * Everything that was told is on disk, and alarms and findings are about the same.
+     *
+     * @return how many gaps of watching the cell of this tag has on record
+     */
+    int compare(Person person, Ear ear, long lastEventMillis, String tag) {
         try (H2Database database = H2Database.open(records)) {
             var store = new JournalStore(database, () -> {});
             receipts(store, person);
             phases(store.reader(), person.phases());
             messages(database, ear);
-            alarms(store);
+            alarms(store, lastEventMillis);
+            return gaps(store.reader(), tag);
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
@@ -109,48 +115,41 @@ final class StoredFacts {
                 sent.isEmpty() || heard.contains(id), "on disk as sent and never heard: message " + id));
     }
 
-    private void alarms(JournalStore store) {
+    private void alarms(JournalStore store, long lastEventMillis) {
         List<AlarmRow> living = store.alarms().living();
-        Map<String, Set<String>> standing = new HashMap<>();
+        Map<String, Set<String>> lately = new HashMap<>();
         Map<String, Set<String>> settled = new HashMap<>();
         for (PassageRow passage : store.reader().passages()) {
             String subject = "passage " + passage.id();
             for (FindingRow finding : store.reader().findings(passage.id())) {
-                if (finding.clearedEventMillis().isEmpty() && passage.closing().isEmpty()) {
-                    standing.computeIfAbsent(subject, none -> new HashSet<>()).add(finding.kind());
-                    if (isOld(store, passage, finding.raisedEventMillis())) {
-                        settled.computeIfAbsent(subject, none -> new HashSet<>()).add(finding.kind());
-                    }
+                boolean stands = finding.clearedEventMillis().isEmpty();
+                if (stands || finding.clearedEventMillis().getAsLong() > lastEventMillis - AWAY_MILLIS) {
+                    lately.computeIfAbsent(subject, none -> new HashSet<>()).add(finding.kind());
+                }
+                if (stands
+                        && passage.closing().isEmpty()
+                        && finding.raisedEventMillis() < lastEventMillis - PATIENCE_MILLIS) {
+                    settled.computeIfAbsent(subject, none -> new HashSet<>()).add(finding.kind());
                 }
             }
         }
         for (AlarmRow alarm : living) {
-            boolean over = alarm.state().startsWith("RETURNED") || alarm.state().equals("NORMAL");
-            boolean has = standing.getOrDefault(alarm.subject(), Set.of()).contains(alarm.kind());
+            boolean has = lately.getOrDefault(alarm.subject(), Set.of()).contains(alarm.kind());
             trouble.unless(
-                    over || !alarm.subject().startsWith("passage ") || alarm.kind().equals("HELD") || has,
+                    !ACTIVE.contains(alarm.state()) || !alarm.subject().startsWith("passage ") || alarm.kind().equals("HELD") || has,
                     "an alarm without its finding: " + alarm);
         }
         settled.forEach((subject, kinds) -> kinds.forEach(kind -> trouble.unless(
                 living.stream().anyMatch(alarm -> alarm.kind().equals(kind)
-                        && (alarm.subject().equals(subject) || OF_SEVERAL.contains(kind))),
+                        && (alarm.subject().equals(subject) || !alarm.subject().startsWith("passage "))),
                 "a finding without its alarm: " + kind + " of " + subject)));
     }
 
-    private static boolean isOld(JournalStore store, PassageRow passage, long raisedMillis) {
-        return store.reader().journal(passage.id()).stream()
-                .anyMatch(row -> row.eventMillis() > raisedMillis + PATIENCE_MILLIS);
-    }
-
-    /** How many gaps of watching a passage has on record. */
-    static int gaps(Path records, String tag) {
-        try (H2Database database = H2Database.open(records)) {
-            JournalReader reader = new JournalStore(database, () -> {}).reader();
-            return (int) reader.passages().stream()
-                    .filter(row -> row.tag().equals(tag))
-                    .flatMap(row -> reader.journal(row.id()).stream())
-                    .filter(row -> row.kind().equals("Gap"))
-                    .count();
-        }
+    private static int gaps(JournalReader reader, String tag) {
+        return (int) reader.passages().stream()
+                .filter(row -> row.tag().equals(tag))
+                .flatMap(row -> reader.journal(row.id()).stream())
+                .filter(row -> row.kind().equals("Gap"))
+                .count();
     }
 }

@@ -13,11 +13,13 @@ import org.ebbwatch.trace.TraceStore;
  * The readings in a folder of records, held bit for bit against those the board sent.
  *
  * @param scans numbers of the scans of the first channel, in their order
+ * @param lastEventMillis event time of the last; -1 where there is none
  */
-record StoredScans(List<Long> scans) {
+record StoredScans(List<Long> scans, long lastEventMillis) {
 
     static StoredScans check(Path records, String board, int channels, SentScans sent, Trouble trouble) {
         var scans = new ArrayList<Long>();
+        long lastEventMillis;
         try (H2Database database = H2Database.open(records);
                 TraceStore trace = TraceStore.open(database, records)) {
             for (int channel = 0; channel < channels; channel++) {
@@ -25,13 +27,28 @@ record StoredScans(List<Long> scans) {
                 trouble.unless(chain.isWhole(), "channel " + channel + ": " + chain.faults());
                 trace.read(board, channel, Long.MIN_VALUE, Long.MAX_VALUE, new Against(channel, sent, scans, trouble));
             }
+            lastEventMillis = trace.lastEventMillis(board).orElse(-1);
         }
-        return new StoredScans(scans);
+        return new StoredScans(scans, lastEventMillis);
     }
 
     /** Highest scan number; 0 where there is none. */
     long last() {
         return scans.isEmpty() ? 0 : scans.get(scans.size() - 1);
+    }
+
+    /** How often scans are missing between two that are there. */
+    int holes() {
+        int holes = 0;
+        for (int i = 1; i < scans.size(); i++) {
+            holes += scans.get(i) > scans.get(i - 1) + 1 ? 1 : 0;
+        }
+        return holes;
+    }
+
+    @Override
+    public String toString() {
+        return scans.size() + " scans to " + last() + ", " + holes() + " holes";
     }
 
     private static final class Against implements SampleVisitor {

@@ -14,6 +14,7 @@ final class Trouble {
         count++;
         if (found.size() < MOST) {
             found.add(what);
+            System.err.println(what);
         }
     }
 
