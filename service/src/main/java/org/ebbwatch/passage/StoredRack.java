@@ -27,6 +27,7 @@ import org.ebbwatch.store.JournalStore;
 import org.ebbwatch.store.MorningTable;
 import org.ebbwatch.store.PassageRow;
 import org.ebbwatch.store.ReceiptTable;
+import org.ebbwatch.store.Reserve;
 import org.ebbwatch.store.StorageException;
 import org.ebbwatch.store.WallLabel;
 import org.ebbwatch.time.EventClock;
@@ -62,11 +63,26 @@ public final class StoredRack implements RackStorage {
     }
 
     /**
-     * Opens the records in this directory, or begins them.
+     * Opens the records in this directory, or begins them. On a full disk the {@link Reserve} is given up for it.
      *
      * @throws StorageException if that fails, or another process has them open
      */
     public static StoredRack open(Path directory) {
+        StoredRack opened;
+        try {
+            opened = openOnce(directory);
+        } catch (StorageException e) {
+            if (!Reserve.giveUp(directory)) {
+                throw e;
+            }
+            LOG.error("The records could not be opened; the room kept for this is given up and it is tried again", e);
+            return openOnce(directory);
+        }
+        Reserve.keep(directory);
+        return opened;
+    }
+
+    private static StoredRack openOnce(Path directory) {
         H2Database database = H2Database.open(directory);
         try {
             return new StoredRack(directory, database, TraceStore.open(database, directory));

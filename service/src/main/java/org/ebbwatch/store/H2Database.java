@@ -10,6 +10,7 @@ import java.sql.Statement;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.h2.api.ErrorCode;
 import org.h2.jdbcx.JdbcConnectionPool;
 
 /**
@@ -31,6 +32,7 @@ public final class H2Database implements Database {
     private static final String SETTINGS =
             ";WRITE_DELAY=0;DB_CLOSE_DELAY=-1;DB_CLOSE_ON_EXIT=FALSE;MAX_COMPACT_TIME=0;TRACE_LEVEL_FILE=0";
 
+    private static final String SUFFIX = ".mv.db";
     private static final String ONLY_WHAT_IS_THERE = ";IFEXISTS=TRUE";
     private static final String USER = "sa";
 
@@ -74,11 +76,40 @@ public final class H2Database implements Database {
 
     /** The only connection that may make the file. */
     private static void begin(String url, Path file) {
+        Path stored = file.resolveSibling(FILE + SUFFIX);
         try {
+            if (Files.exists(stored) && Files.size(stored) == 0) {
+                throw new StorageException(damaged(stored, "it is empty"));
+            }
             DriverManager.getConnection(url, USER, "").close();
         } catch (SQLException e) {
-            throw new StorageException("cannot open the database " + file, e);
+            throw refused(stored, e);
+        } catch (IOException e) {
+            throw new StorageException("cannot look at the database " + stored, e);
         }
+    }
+
+    private static StorageException refused(Path stored, SQLException e) {
+        var refused =
+                switch (e.getErrorCode()) {
+                    case ErrorCode.DATABASE_ALREADY_OPEN_1 ->
+                        new StorageException("another process has the database " + stored
+                                + " open; stop it, or name another folder");
+                    case ErrorCode.FILE_CORRUPTED_1 -> new StorageException(damaged(stored, e.getMessage()));
+                    default ->
+                        new StorageException(
+                                Reserve.isFull(stored.getParent())
+                                        ? "there is no room on the disk of " + stored + "; make some and start again"
+                                        : "cannot open the database " + stored + ": " + e.getMessage());
+                };
+        refused.initCause(e);
+        return refused;
+    }
+
+    private static String damaged(Path stored, String how) {
+        return "the database " + stored + " is damaged (" + how + "). Nobody watches until this is seen to: move the file away,"
+                + " do not delete it, and put a backup in its place or start without one; docs/records.md tells how, and what"
+                + " can be read back from it";
     }
 
     @Override

@@ -1,104 +1,75 @@
 package org.ebbwatch.rough;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.ebbwatch.acquire.LinkState;
-import org.ebbwatch.alarm.AlarmView;
-import org.ebbwatch.alarm.book.AlarmKind;
-import org.ebbwatch.alarm.book.AlarmState;
-import org.ebbwatch.sim.fault.Fault;
-import org.ebbwatch.sim.fault.FaultKind;
-import org.ebbwatch.sim.fault.Trigger;
-import org.ebbwatch.sim.link.TcpPort;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
+import org.ebbwatch.sim.rack.SimBoard;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The short form of the storage campaign: real file systems that fail under a watch. */
+@Timeout(600)
 class StorageTest {
-    private static final Duration PATIENCE = Duration.ofSeconds(40);
-    private static final String BOARD = "left";
+    private static final long FORCE_MILLIS = 100;
 
     @TempDir
     Path folder;
 
-    private SmallDisk disk;
-    private LineRack rack;
-
-    @BeforeEach
-    void watchOnASmallDisk() throws Exception {
-        Optional<String> obstacle = SmallDisk.obstacle();
-        assumeTrue(obstacle.isEmpty(), () -> obstacle.orElse(""));
-        disk = SmallDisk.mount(folder, 8);
-        rack = new LineRack(disk.folder().resolve("records"), 8, 50)
-                .board(BOARD, "SIM-DISK", TcpPort.listen(0), Harm.NONE, List.of())
-                .start();
-        await().atMost(PATIENCE).until(() -> rack.view(BOARD).link() == LinkState.CONNECTED);
-        Thread.sleep(2_000);
-    }
-
-    @AfterEach
-    void takeDown() throws Exception {
-        if (disk != null) {
-            rack.close();
-            disk.close();
+    @Test
+    void a_full_disk_is_told_of_and_nothing_is_lost_once_there_is_room() throws Exception {
+        requireDisks();
+        try (DiskNight night = new DiskNight(folder)) {
+            holds(night.run(SmallDisk::fill, SmallDisk::makeRoom));
         }
     }
 
     @Test
-    void a_full_disk_is_told_and_nothing_is_lost_once_there_is_room() throws Exception {
-        disk.fill();
-        blindOnDisk();
-        disk.makeRoom();
-        keepsAgain();
+    void a_disk_that_can_only_be_read_is_told_of_and_nothing_is_lost_once_it_is_mended() throws Exception {
+        requireDisks();
+        try (DiskNight night = new DiskNight(folder)) {
+            holds(night.run(SmallDisk::breakDown, SmallDisk::mend));
+        }
     }
 
     @Test
-    void a_disk_that_can_only_be_read_is_told_and_nothing_is_lost_once_it_is_mended() throws Exception {
-        disk.breakDown();
-        blindOnDisk();
-        disk.mend();
-        keepsAgain();
+    void a_service_killed_on_a_full_disk_watches_when_it_is_started_on_it() throws Exception {
+        requireDisks();
+        try (SmallDisk disk = SmallDisk.mount(folder, 16);
+                ServeNight night = new ServeNight(folder, disk.folder().resolve("records"), Map.of())) {
+            assertThat(night.start()).isPresent();
+            disk.fill();
+            assertThat(night.await(() -> night.alarms().contains("STORAGE_FAULT"))).isPresent();
+            night.service().kill();
+            assertThat(night.start()).as(night.service().lastSaid()).isPresent();
+            assertThat(night.heat()).isPresent();
+        }
     }
 
-    private void blindOnDisk() {
-        await().atMost(PATIENCE).until(() -> stands(AlarmKind.STORAGE_FAULT));
-        long before = rack.view(BOARD).eventMillis();
-        rack.simulated(BOARD)
-                .call(it -> {
-                    it.addFault(Fault.on(0, FaultKind.WARMING, Trigger.at(0))
-                            .with(Map.of("watts", 50.0, "riseMinutes", 0.0)));
-                    return it;
-                })
-                .join();
-        await().atMost(PATIENCE).until(() -> stands(AlarmKind.HOT));
-        assertThat(rack.view(BOARD).eventMillis()).isGreaterThan(before);
-        assertThat(rack.view(BOARD).link()).isEqualTo(LinkState.CONNECTED);
+    @Test
+    void a_disk_that_is_slow_to_force_delays_neither_watch_nor_loads() throws Exception {
+        Optional<Map<String, String>> slow = SlowDisk.environment(folder, FORCE_MILLIS);
+        assumeTrue(slow.isPresent(), "there is no gcc to make a slow disk with");
+        try (ServeNight night =
+                new ServeNight(folder, Files.createDirectory(folder.resolve("records")), slow.orElseThrow())) {
+            assertThat(night.start()).isPresent();
+            assertThat(night.heat()).isPresent();
+            assertThat(night.alarms()).doesNotContain("SILENT", "STORAGE_FAULT");
+            assertThat(night.board().call(SimBoard::isHostLost).join()).isFalse();
+        }
     }
 
-    private void keepsAgain() {
-        await().atMost(PATIENCE)
-                .untilAsserted(() -> assertThat(rack.storageTrouble()).isEmpty());
-        var trouble = new Trouble();
-        LineRack.Kept kept = rack.stop(trouble);
-        System.out.println(kept + " of " + rack.sent(BOARD).size());
-        assertThat(trouble.found()).isEmpty();
-        assertThat(kept.findings()).contains("HOT");
-        assertThat(kept.scans().get(BOARD).holes()).isZero();
+    private static void requireDisks() {
+        Optional<String> obstacle = SmallDisk.obstacle();
+        assumeTrue(obstacle.isEmpty(), () -> obstacle.orElse(""));
     }
 
-    private boolean stands(AlarmKind kind) {
-        return rack.rack().alarms().alarms().stream()
-                .filter(alarm -> alarm.kind() == kind)
-                .map(AlarmView::state)
-                .anyMatch(state -> state != AlarmState.RETURNED_UNACKNOWLEDGED);
+    private static void holds(DiskNight.Result result) {
+        assertThat(result.trouble()).isEmpty();
+        assertThat(result.holes()).as("what was read meanwhile was kept in memory").isZero();
     }
 }
