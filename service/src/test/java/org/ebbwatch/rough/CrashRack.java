@@ -35,7 +35,7 @@ final class CrashRack implements AutoCloseable {
     private static final int CHANNELS = 64;
     private static final int QUIET_FROM = 40;
     private static final int SCAN_MILLIS = 1_000;
-    private static final int START_MOST_MILLIS = 60_000;
+    private static final int START_MOST_MILLIS = 300_000;
     private static final List<FaultKind> FAULTS = List.of(
             FaultKind.OPEN_LEAD,
             FaultKind.THERMISTOR_OPEN,
@@ -173,7 +173,7 @@ final class CrashRack implements AutoCloseable {
                 return;
             }
         }
-        trouble.add("the service did not answer within a minute");
+        trouble.add("the service did not answer within five minutes");
     }
 
     private void look(Path copy, long sentAtKill) {

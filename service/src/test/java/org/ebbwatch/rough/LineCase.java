@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.sim.fault.Fault;
 import org.ebbwatch.sim.fault.FaultKind;
 import org.ebbwatch.sim.fault.Trigger;
@@ -18,6 +19,7 @@ import org.ebbwatch.sim.link.TcpPort;
  */
 record LineCase(String name, int cells, Harm harm, List<Fault> faults, Set<String> allowed) {
     private static final String BOARD = "left";
+    private static final int LOOK_MILLIS = 20;
     private static final int FEW = 8;
     private static final int MANY = 61;
 
@@ -57,11 +59,15 @@ record LineCase(String name, int cells, Harm harm, List<Fault> faults, Set<Strin
     /** What came of it. */
     record Result(LineCase line, long sent, long kept, LineRack.Kept found, Set<String> alarms, Trouble trouble) {}
 
-    /** Runs it at 20 scans a second for so long. */
+    /** Runs it at 20 scans a second for so long; the line gets bad once the board has said who it is. */
     Result run(Path folder, long millis) throws IOException, InterruptedException {
         var trouble = new Trouble();
         try (LineRack rack = new LineRack(folder, cells, 50)) {
-            rack.board(BOARD, "SIM-LINE", TcpPort.listen(0), harm, faults).start();
+            rack.board(BOARD, "SIM-LINE", TcpPort.listen(0), Harm.NONE, faults).start();
+            while (rack.view(BOARD).link() != LinkState.CONNECTED) {
+                Thread.sleep(LOOK_MILLIS);
+            }
+            rack.harm(BOARD, harm);
             Thread.sleep(millis);
             Set<String> alarms = rack.alarms();
             LineRack.Kept found = rack.stop(trouble);

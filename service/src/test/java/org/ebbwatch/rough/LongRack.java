@@ -111,6 +111,12 @@ final class LongRack implements AutoCloseable {
         int channel = passage.channel();
         if (passage.standing().contains(Wish.ASK_PUT_ON)) {
             rack.with(watch -> watch.act(passage.id(), Act.PUT_ON));
+        } else if (passage.standing().contains(Wish.ASK_METER)) {
+            double volts = board.call(it -> it.truth(channel).leadVolts()).join();
+            rack.with(watch -> {
+                watch.metered(passage.id(), volts);
+                return watch;
+            });
         } else if (passage.standing().contains(Wish.ASK_TIE_OFF)) {
             rack.with(watch -> {
                 watch.announced(passage.id(), WORK_MILLIS);
