@@ -17,7 +17,8 @@ final class ClockCampaign {
         System.out.println("| scenario | entries and verdicts | clocks | judged otherwise |");
         System.out.println("| --- | --- | --- | --- |");
         for (long scenario = 1; scenario <= scenarios; scenario++) {
-            List<String> steady = ClockTrial.run(folder.resolve(scenario + " steady"), scenario, time, 1, OddClocks.NONE);
+            List<String> steady =
+                    ClockTrial.run(folder.resolve(scenario + " steady"), scenario, time, 1, OddClocks.NONE);
             int otherwise = 0;
             for (Map.Entry<String, OddClocks> odd : OddClocks.all().entrySet()) {
                 Path records = folder.resolve(scenario + " " + odd.getKey());
@@ -26,7 +27,8 @@ final class ClockCampaign {
                     otherwise++;
                 }
             }
-            long scans = steady.stream().filter(line -> line.startsWith("scan at")).count();
+            long scans =
+                    steady.stream().filter(line -> line.startsWith("scan at")).count();
             System.out.println("| " + scenario + " | " + scans + " scans, " + (steady.size() - scans) + " others | "
                     + OddClocks.all().size() + " | " + otherwise + " |");
         }

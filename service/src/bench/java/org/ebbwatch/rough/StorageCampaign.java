@@ -17,7 +17,8 @@ final class StorageCampaign {
         int times = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 5;
         Optional<String> obstacle = SmallDisk.obstacle();
         if (obstacle.isEmpty()) {
-            System.out.println("| disk | alarm after, ms | HOT after, ms | kept again after, ms | holes | broken promises |");
+            System.out.println(
+                    "| disk | alarm after, ms | HOT after, ms | kept again after, ms | holes | broken promises |");
             System.out.println("| --- | --- | --- | --- | --- | --- |");
             for (int i = 0; i < times; i++) {
                 night("full", SmallDisk::fill, SmallDisk::makeRoom);
@@ -59,8 +60,10 @@ final class StorageCampaign {
             disk.fill();
             night.await(() -> night.alarms().contains("STORAGE_FAULT"));
             night.service().kill();
-            System.out.println("killed and started on a full disk: up after " + night.start().map(String::valueOf)
-                    .orElse("never: " + night.service().lastSaid()) + " ms, HOT after "
+            System.out.println("killed and started on a full disk: up after "
+                    + night.start()
+                            .map(String::valueOf)
+                            .orElse("never: " + night.service().lastSaid()) + " ms, HOT after "
                     + night.heat().map(String::valueOf).orElse("never") + " ms");
         }
     }

@@ -298,9 +298,10 @@ public final class BoardSession {
         }
         Optional<String> other = serialNumbers.claim(expected, board);
         if (other.isPresent()) {
-            refuse("The board on this port says it is " + expected + ", and the board " + other.get()
-                    + " of the rack file has said so before; it was asked who it is and nothing else. Two boards cannot be the"
-                    + " same: give this one a serial number of its own, or leave out the board that leads to it a second time.");
+            refuse(
+                    "The board on this port says it is " + expected + ", and the board " + other.get()
+                            + " of the rack file has said so before; it was asked who it is and nothing else. Two boards cannot be the"
+                            + " same: give this one a serial number of its own, or leave out the board that leads to it a second time.");
             return;
         }
         if (!asked) {

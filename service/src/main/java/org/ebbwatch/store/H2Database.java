@@ -107,7 +107,8 @@ public final class H2Database implements Database {
     }
 
     private static String damaged(Path stored, String how) {
-        return "the database " + stored + " is damaged (" + how + "). Nobody watches until this is seen to: move the file away,"
+        return "the database " + stored + " is damaged (" + how
+                + "). Nobody watches until this is seen to: move the file away,"
                 + " do not delete it, and put a backup in its place or start without one; docs/records.md tells how, and what"
                 + " can be read back from it";
     }

@@ -10,8 +10,8 @@ import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Outcome.Event;
 import org.ebbwatch.judge.procedure.Procedure;
 import org.ebbwatch.passage.PassageCard;
-import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.passage.PassageLog;
+import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.passage.TraceLog;
 import org.ebbwatch.rig.message.Identity;
 

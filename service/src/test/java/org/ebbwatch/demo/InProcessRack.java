@@ -59,13 +59,7 @@ final class InProcessRack implements Hands {
 
     /** The same whose board says that it runs at this speed, with clocks that may be odd. */
     InProcessRack(
-            Bench bench,
-            long seed,
-            long intervalMillis,
-            TraceLog trace,
-            PassageLog log,
-            int speed,
-            OddClocks clocks) {
+            Bench bench, long seed, long intervalMillis, TraceLog trace, PassageLog log, int speed, OddClocks clocks) {
         this.bench = bench;
         this.speed = speed;
         this.clocks = clocks;

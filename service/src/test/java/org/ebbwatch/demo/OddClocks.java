@@ -41,8 +41,7 @@ record OddClocks(LongUnaryOperator wall, UnaryOperator<byte[]> board) {
     }
 
     private static OddClocks set(Duration by) {
-        return new OddClocks(
-                millis -> millis < NIGHT_MILLIS ? millis : millis + by.toMillis(), bytes -> bytes);
+        return new OddClocks(millis -> millis < NIGHT_MILLIS ? millis : millis + by.toMillis(), bytes -> bytes);
     }
 
     private static long toAndFro(long millis) {

@@ -20,8 +20,7 @@ class OddClocksTest {
     void whatever_the_clocks_say_the_same_is_judged_and_written_down() {
         List<String> steady = ClockTrial.run(folder.resolve("steady"), SCENARIO, TIME, 1, OddClocks.NONE);
         assertThat(steady).anyMatch(line -> line.contains("PhaseChanged"));
-        OddClocks.all().forEach((name, odd) -> assertThat(
-                        ClockTrial.run(folder.resolve(name), SCENARIO, TIME, 1, odd))
+        OddClocks.all().forEach((name, odd) -> assertThat(ClockTrial.run(folder.resolve(name), SCENARIO, TIME, 1, odd))
                 .as(name)
                 .isEqualTo(steady));
     }

@@ -62,7 +62,10 @@ final class CrashRack implements AutoCloseable {
         this.folder = folder;
         this.records = Files.createDirectories(folder.resolve("records"));
         this.random = new Random(seed);
-        BoardSpec spec = BoardSpec.build("SIM-CRASH", cells()).contactInputs(1).faults(faults()).done();
+        BoardSpec spec = BoardSpec.build("SIM-CRASH", cells())
+                .contactInputs(1)
+                .faults(faults())
+                .done();
         board = new SimRunner(
                         new SimBoard(spec, seed, 1, SCAN_MILLIS), new RoughWire(TcpPort.listen(0), Harm.NONE, sent), 1)
                 .start();
@@ -91,7 +94,8 @@ final class CrashRack implements AutoCloseable {
                     .lasting(1_000L * (3 + random.nextInt(20)));
             faults.add(kind == FaultKind.WARMING ? fault.with(Map.of("watts", 20.0, "riseMinutes", 0.0)) : fault);
             if (random.nextInt(8) == 0) {
-                faults.add(Fault.onBoard(FaultKind.CONTACT, Trigger.at(1_000L * second)).lasting(4_000));
+                faults.add(Fault.onBoard(FaultKind.CONTACT, Trigger.at(1_000L * second))
+                        .lasting(4_000));
             }
         }
         return faults;
@@ -106,7 +110,8 @@ final class CrashRack implements AutoCloseable {
     }
 
     private String rackFile() {
-        var text = new StringBuilder("alarms:\n  night: {from: \"22:00\", to: \"22:00\"}\n  outlets:\n    - webhook:\n        url: ")
+        var text = new StringBuilder(
+                        "alarms:\n  night: {from: \"22:00\", to: \"22:00\"}\n  outlets:\n    - webhook:\n        url: ")
                 .append(ear.url())
                 .append("\nboards:\n  - name: " + BOARD + "\n    port: ")
                 .append(board.address())
@@ -185,8 +190,7 @@ final class CrashRack implements AutoCloseable {
             holes = stored.holes();
             lastStored = stored.last();
             told = new StoredFacts(copy, trouble).fold(told);
-            int gaps = new StoredFacts(copy, trouble)
-                    .compare(person, ear, stored.lastEventMillis(), tag(QUIET_FROM));
+            int gaps = new StoredFacts(copy, trouble).compare(person, ear, stored.lastEventMillis(), tag(QUIET_FROM));
             trouble.unless(gaps >= holes, holes + " holes in the readings and " + gaps + " gaps on record");
         } catch (RuntimeException e) {
             trouble.add("the records cannot be used: " + e);
@@ -204,7 +208,8 @@ final class CrashRack implements AutoCloseable {
         look(records, 0);
         for (Ear.Heard heard : ear.heard().values()) {
             boolean quiet = person.channels().entrySet().stream()
-                    .anyMatch(it -> it.getValue() >= QUIET_FROM && heard.subject().equals("passage " + it.getKey()));
+                    .anyMatch(
+                            it -> it.getValue() >= QUIET_FROM && heard.subject().equals("passage " + it.getKey()));
             trouble.unless(!quiet, "an alarm about a sound cell: " + heard);
         }
     }
@@ -221,7 +226,8 @@ final class CrashRack implements AutoCloseable {
     /** In words: what was going on meanwhile. */
     String work() {
         return person.passageKeys().size() + " acts, " + person.alarmKeys().size() + " steps of alarms, "
-                + ear.heard().size() + " messages, " + told.values().stream().mapToInt(List::size).sum()
+                + ear.heard().size() + " messages, "
+                + told.values().stream().mapToInt(List::size).sum()
                 + " phases and findings, " + holes + " holes, " + duringStart + " kills during a start";
     }
 

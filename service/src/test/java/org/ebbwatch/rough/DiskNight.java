@@ -66,7 +66,8 @@ final class DiskNight implements AutoCloseable {
         long hot = await("an alarm about the hot cell", () -> stands(AlarmKind.HOT));
         trouble.unless(rack.view(BOARD).link() == LinkState.CONNECTED, "the board is not connected any more");
         mending.happen(disk);
-        long kept = await("records that are kept again", () -> rack.storageTrouble().isEmpty());
+        long kept =
+                await("records that are kept again", () -> rack.storageTrouble().isEmpty());
         LineRack.Kept found = rack.stop(trouble);
         trouble.unless(found.findings().contains("HOT"), "what was found meanwhile is not on record");
         return new Result(told, hot, kept, found.scans().get(BOARD).holes(), trouble.found());

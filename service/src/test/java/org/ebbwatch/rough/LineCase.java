@@ -72,7 +72,13 @@ record LineCase(String name, int cells, Harm harm, List<Fault> faults, Set<Strin
             Set<String> alarms = rack.alarms();
             LineRack.Kept found = rack.stop(trouble);
             found.findings().forEach(kind -> trouble.unless(allowed.contains(kind), name + ": found " + kind));
-            return new Result(this, rack.sent(BOARD).size(), found.scans().get(BOARD).scans().size(), found, alarms, trouble);
+            return new Result(
+                    this,
+                    rack.sent(BOARD).size(),
+                    found.scans().get(BOARD).scans().size(),
+                    found,
+                    alarms,
+                    trouble);
         }
     }
 }

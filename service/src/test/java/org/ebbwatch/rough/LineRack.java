@@ -68,9 +68,9 @@ final class LineRack implements AutoCloseable {
         sent.put(name, new SentScans());
         wires.put(name, new RoughWire(port, harm, sent.get(name)));
         boards.put(
-                name,
-                new SimRunner(new SimBoard(spec, boards.size() + 1, 1, scanMillis), wires.get(name), 1).start());
-        Supplier<Port> reached = PortAddress.parse(port.address(), PortAddress.USUAL_BAUD).orElseThrow()::port;
+                name, new SimRunner(new SimBoard(spec, boards.size() + 1, 1, scanMillis), wires.get(name), 1).start());
+        Supplier<Port> reached =
+                PortAddress.parse(port.address(), PortAddress.USUAL_BAUD).orElseThrow()::port;
         ports.add(new BoardPort(name, Optional.empty(), reached));
         return this;
     }
@@ -144,8 +144,7 @@ final class LineRack implements AutoCloseable {
         rack = null;
         Map<String, StoredScans> scans = new LinkedHashMap<>();
         boards.keySet()
-                .forEach(name -> scans.put(
-                        name, StoredScans.check(records, name, cells + 3, sent.get(name), trouble)));
+                .forEach(name -> scans.put(name, StoredScans.check(records, name, cells + 3, sent.get(name), trouble)));
         Set<String> findings = new TreeSet<>();
         Set<String> phases = new TreeSet<>();
         try (StoredRack stored = StoredRack.open(records)) {

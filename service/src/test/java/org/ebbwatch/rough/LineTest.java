@@ -50,12 +50,11 @@ class LineTest {
             rack.board("left", "SIM-TWIN", TcpPort.listen(0), Harm.NONE, List.of())
                     .board("right", "SIM-TWIN", TcpPort.listen(0), Harm.NONE, List.of())
                     .start();
-            await().atMost(PATIENCE)
-                    .until(() -> List.of("left", "right").stream()
-                            .map(board -> rack.view(board).link())
-                            .sorted()
-                            .toList()
-                            .equals(List.of(LinkState.CONNECTED, LinkState.REFUSED)));
+            await().atMost(PATIENCE).until(() -> List.of("left", "right").stream()
+                    .map(board -> rack.view(board).link())
+                    .sorted()
+                    .toList()
+                    .equals(List.of(LinkState.CONNECTED, LinkState.REFUSED)));
             String refused = rack.view("left").link() == LinkState.REFUSED ? "left" : "right";
             assertThat(rack.view(refused).detail()).contains("SIM-TWIN", refused.equals("left") ? "right" : "left");
             await().atMost(PATIENCE).until(() -> rack.alarms().contains("SILENT"));
@@ -71,8 +70,7 @@ class LineTest {
         try (PortHog hog = new PortHog(port.address());
                 LineRack rack = new LineRack(folder, CELLS, SCAN_MILLIS)) {
             rack.board("left", "SIM-PORT", port, Harm.NONE, List.of()).start();
-            await().atMost(PATIENCE)
-                    .until(() -> rack.view("left").detail().contains("in use, by another program"));
+            await().atMost(PATIENCE).until(() -> rack.view("left").detail().contains("in use, by another program"));
             await().atMost(PATIENCE).until(() -> rack.alarms().contains("SILENT"));
             hog.close();
             await().atMost(PATIENCE).until(() -> rack.view("left").link() == LinkState.CONNECTED);

@@ -22,7 +22,9 @@ record Means(long heapBytes, int threads, long descriptors) {
         Runtime runtime = Runtime.getRuntime();
         return new Means(
                 runtime.totalMemory() - runtime.freeMemory(),
-                (int) Thread.getAllStackTraces().keySet().stream().filter(Thread::isAlive).count(),
+                (int) Thread.getAllStackTraces().keySet().stream()
+                        .filter(Thread::isAlive)
+                        .count(),
                 descriptorsOpen());
     }
 

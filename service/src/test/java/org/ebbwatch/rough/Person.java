@@ -176,8 +176,7 @@ final class Person implements Runnable, AutoCloseable {
     }
 
     private static boolean note(Optional<Rest.Got> answer, String key, Set<String> keys) {
-        boolean onDisk =
-                answer.isPresent() && answer.get().json().get("onDisk").getBooleanValue();
+        boolean onDisk = answer.isPresent() && answer.get().json().get("onDisk").getBooleanValue();
         if (onDisk) {
             keys.add(key);
         }

@@ -16,7 +16,8 @@ import java.util.Optional;
 final class Rest {
     private static final Duration PATIENCE = Duration.ofSeconds(20);
 
-    private final HttpClient client = HttpClient.newBuilder().connectTimeout(PATIENCE).build();
+    private final HttpClient client =
+            HttpClient.newBuilder().connectTimeout(PATIENCE).build();
     private final ServeProcess service;
 
     Rest(ServeProcess service) {

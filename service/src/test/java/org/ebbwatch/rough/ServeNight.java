@@ -33,7 +33,10 @@ final class ServeNight implements AutoCloseable {
     ServeNight(Path folder, Path records, Map<String, String> environment) throws IOException {
         List<ChannelSpec> cells = IntStream.range(0, CELLS)
                 .mapToObj(i -> ChannelSpec.switched(
-                        CellSpec.build("cell", Chemistry.NMC, 2.6).stateOfCharge(0.5).done(), 10))
+                        CellSpec.build("cell", Chemistry.NMC, 2.6)
+                                .stateOfCharge(0.5)
+                                .done(),
+                        10))
                 .toList();
         board = new SimRunner(
                         new SimBoard(BoardSpec.build("SIM-SERVE", cells).done(), 1, 1, SCAN_MILLIS),
@@ -77,9 +80,7 @@ final class ServeNight implements AutoCloseable {
 
     /** Kinds of the alarms it tells of. */
     List<String> alarms() throws InterruptedException {
-        return rest.get("/alarms")
-                .map(got -> kinds(got.json().get("alarms")))
-                .orElse(List.of());
+        return rest.get("/alarms").map(got -> kinds(got.json().get("alarms"))).orElse(List.of());
     }
 
     private static List<String> kinds(JsonNode alarms) {

@@ -43,8 +43,8 @@ final class SlowDisk {
                     .redirectErrorStream(true)
                     .start();
             return compiler.waitFor() == 0
-                    ? Optional.of(Map.of(
-                            "LD_PRELOAD", library.toString(), "FORCE_TAKES_MILLIS", Long.toString(forceMillis)))
+                    ? Optional.of(
+                            Map.of("LD_PRELOAD", library.toString(), "FORCE_TAKES_MILLIS", Long.toString(forceMillis)))
                     : Optional.empty();
         } catch (IOException noCompiler) {
             return Optional.empty();

@@ -59,8 +59,8 @@ final class SmallDisk implements AutoCloseable {
     /** Leaves not a byte. */
     void fill() throws IOException {
         for (int bytes : List.of(CHUNK, 1)) {
-            try (OutputStream out =
-                    Files.newOutputStream(filler, java.nio.file.StandardOpenOption.CREATE, java.nio.file.StandardOpenOption.APPEND)) {
+            try (OutputStream out = Files.newOutputStream(
+                    filler, java.nio.file.StandardOpenOption.CREATE, java.nio.file.StandardOpenOption.APPEND)) {
                 while (true) {
                     out.write(new byte[bytes]);
                 }

@@ -43,7 +43,8 @@ class StorageTest {
                 ServeNight night = new ServeNight(folder, disk.folder().resolve("records"), Map.of())) {
             assertThat(night.start()).isPresent();
             disk.fill();
-            assertThat(night.await(() -> night.alarms().contains("STORAGE_FAULT"))).isPresent();
+            assertThat(night.await(() -> night.alarms().contains("STORAGE_FAULT")))
+                    .isPresent();
             night.service().kill();
             assertThat(night.start()).as(night.service().lastSaid()).isPresent();
             assertThat(night.heat()).isPresent();
@@ -70,6 +71,8 @@ class StorageTest {
 
     private static void holds(DiskNight.Result result) {
         assertThat(result.trouble()).isEmpty();
-        assertThat(result.holes()).as("what was read meanwhile was kept in memory").isZero();
+        assertThat(result.holes())
+                .as("what was read meanwhile was kept in memory")
+                .isZero();
     }
 }

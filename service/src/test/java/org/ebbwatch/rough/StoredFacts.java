@@ -106,13 +106,15 @@ final class StoredFacts {
 
     private void messages(H2Database database, Ear ear) throws SQLException {
         Map<UUID, Optional<Long>> outbox = new HashMap<>();
-        Rows.read(database, "select id, sent_wall_millis from outbox", row -> outbox.put(
-                row.getObject(1, UUID.class), Optional.ofNullable(row.getObject(2, Long.class))));
+        Rows.read(
+                database,
+                "select id, sent_wall_millis from outbox",
+                row -> outbox.put(row.getObject(1, UUID.class), Optional.ofNullable(row.getObject(2, Long.class))));
         Set<UUID> heard = Set.copyOf(ear.heard().keySet());
         heard.forEach(id -> trouble.unless(
                 outbox.containsKey(id), "told and not on disk: " + ear.heard().get(id)));
-        outbox.forEach((id, sent) -> trouble.unless(
-                sent.isEmpty() || heard.contains(id), "on disk as sent and never heard: message " + id));
+        outbox.forEach((id, sent) ->
+                trouble.unless(sent.isEmpty() || heard.contains(id), "on disk as sent and never heard: message " + id));
     }
 
     private void alarms(JournalStore store, long lastEventMillis) {
@@ -136,12 +138,17 @@ final class StoredFacts {
         for (AlarmRow alarm : living) {
             boolean has = lately.getOrDefault(alarm.subject(), Set.of()).contains(alarm.kind());
             trouble.unless(
-                    !ACTIVE.contains(alarm.state()) || !alarm.subject().startsWith("passage ") || alarm.kind().equals("HELD") || has,
+                    !ACTIVE.contains(alarm.state())
+                            || !alarm.subject().startsWith("passage ")
+                            || alarm.kind().equals("HELD")
+                            || has,
                     "an alarm without its finding: " + alarm);
         }
         settled.forEach((subject, kinds) -> kinds.forEach(kind -> trouble.unless(
-                living.stream().anyMatch(alarm -> alarm.kind().equals(kind)
-                        && (alarm.subject().equals(subject) || !alarm.subject().startsWith("passage "))),
+                living.stream()
+                        .anyMatch(alarm -> alarm.kind().equals(kind)
+                                && (alarm.subject().equals(subject)
+                                        || !alarm.subject().startsWith("passage "))),
                 "a finding without its alarm: " + kind + " of " + subject)));
     }
 
