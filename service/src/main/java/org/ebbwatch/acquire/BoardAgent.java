@@ -55,12 +55,14 @@ public final class BoardAgent implements AutoCloseable {
      *
      * @param board the name the board goes by in every event
      * @param expectedSerialNumber refuse any other; empty: take the first that answers
+     * @param serialNumbers of all boards of the rack
      * @param ports gives a new, closed port for each attempt
      * @param eventClock where the board's event time goes on
      */
     public BoardAgent(
             String board,
             Optional<String> expectedSerialNumber,
+            SerialNumbers serialNumbers,
             Supplier<Port> ports,
             EventClock eventClock,
             BoardListener listener,
@@ -70,7 +72,7 @@ public final class BoardAgent implements AutoCloseable {
         this.ports = ports;
         this.rack = rack;
         this.clock = clock;
-        this.session = new BoardSession(board, expectedSerialNumber, eventClock, listener, this::send);
+        this.session = new BoardSession(board, expectedSerialNumber, serialNumbers, eventClock, listener, this::send);
         this.reader = new Thread(this::connectAndRead, "board " + board + " in");
         this.writer = new Thread(this::write, "board " + board + " out");
     }

@@ -30,7 +30,8 @@ import org.ebbwatch.time.HostTime;
  *
  * <p><b>Identity first.</b> On every connection the board is asked who it is. Until it has answered, and again when its scans
  * show another boot number, its readings are dropped and no request is sent. A serial number other than the expected one, or
- * another version of the protocol, is refused. Where none is expected the first serial number proven is expected from then on.
+ * another version of the protocol, is refused. Where none is expected the first serial number proven is expected from then on; one
+ * that another board of the rack has proven is refused.
  *
  * <p><b>HOST_ALIVE</b> goes out every 500 ms at real speed. At simulated speed it goes out after each complete scan, which is
  * the simulator's credit to run on; while no scan comes it goes out every 250 ms together with the question who the board
@@ -78,6 +79,7 @@ public final class BoardSession {
     private final LinkMeter meter = new LinkMeter();
     private final AttendedTime attended = new AttendedTime();
 
+    private final SerialNumbers serialNumbers;
     private Optional<String> expectedSerialNumber;
     private FrameDecoder decoder = new FrameDecoder(new Incoming());
     private State state = State.CLOSED;
@@ -91,7 +93,7 @@ public final class BoardSession {
     private long badFramesBefore;
 
     /**
-     * A session without a connection.
+     * A session without a connection, of the only board there is.
      *
      * @param board the name the board goes by in every event
      * @param expectedSerialNumber refuse any other; empty: take the first that answers
@@ -103,7 +105,19 @@ public final class BoardSession {
             EventClock clock,
             BoardListener listener,
             Consumer<byte[]> out) {
+        this(board, expectedSerialNumber, new SerialNumbers(), clock, listener, out);
+    }
+
+    /** The same for one of several boards. */
+    public BoardSession(
+            String board,
+            Optional<String> expectedSerialNumber,
+            SerialNumbers serialNumbers,
+            EventClock clock,
+            BoardListener listener,
+            Consumer<byte[]> out) {
         this.board = Objects.requireNonNull(board, "board");
+        this.serialNumbers = serialNumbers;
         this.expectedSerialNumber = Objects.requireNonNull(expectedSerialNumber, "expectedSerialNumber");
         this.listener = Objects.requireNonNull(listener, "listener");
         this.outgoing = new Outgoing(Objects.requireNonNull(out, "out"));
@@ -300,6 +314,14 @@ public final class BoardSession {
             refuse("Expected the board " + expected + " but found " + arrived.serialNumber()
                     + "; it was asked who it is and nothing else. Put the right board on this port, or correct the serial"
                     + " number in the rack file.");
+            return;
+        }
+        Optional<String> other = serialNumbers.claim(expected, board);
+        if (other.isPresent()) {
+            refuse(
+                    "The board on this port says it is " + expected + ", and the board " + other.get()
+                            + " of the rack file has said so before; it was asked who it is and nothing else. Two boards cannot be the"
+                            + " same: give this one a serial number of its own, or leave out the board that leads to it a second time.");
             return;
         }
         if (!asked) {

@@ -69,8 +69,7 @@ final class ServiceHost {
         try {
             return StoredRack.open(storage);
         } catch (StorageException e) {
-            throw new Refusal("the records in " + storage + " cannot be opened: " + e.getMessage()
-                    + ". If another service uses them, stop it or name another folder.");
+            throw new Refusal("the records in " + storage + " cannot be opened: " + e.getMessage() + ".");
         }
     }
 

@@ -35,8 +35,18 @@ public record MorningHour(LocalTime at, ZoneId zone) {
         boolean isTime = !now.toLocalTime().isBefore(at);
         boolean begunBefore =
                 begunWallMillis < today.atTime(at).atZone(zone).toInstant().toEpochMilli();
-        boolean owed = last.isPresent() ? last.get().isBefore(today) : begunBefore;
+        boolean owed = last.map(day -> isNot(day, today)).orElse(begunBefore);
         return isTime && owed ? Optional.of(today) : Optional.empty();
+    }
+
+    /** The day after that of a moment. */
+    public LocalDate tomorrow(long wallMillis) {
+        return Instant.ofEpochMilli(wallMillis).atZone(zone).toLocalDate().plusDays(1);
+    }
+
+    /** A report of tomorrow tells of a clock that was set back a little, one of later on of a clock that was wrong then. */
+    private static boolean isNot(LocalDate last, LocalDate today) {
+        return last.isBefore(today) || last.isAfter(today.plusDays(1));
     }
 
     /** The evening before a moment: when the last night began; without a night, 24 h before. */

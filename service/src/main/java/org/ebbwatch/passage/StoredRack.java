@@ -29,6 +29,7 @@ import org.ebbwatch.store.JournalStore;
 import org.ebbwatch.store.MorningTable;
 import org.ebbwatch.store.PassageRow;
 import org.ebbwatch.store.ReceiptTable;
+import org.ebbwatch.store.Reserve;
 import org.ebbwatch.store.StorageException;
 import org.ebbwatch.store.WallLabel;
 import org.ebbwatch.time.EventClock;
@@ -46,6 +47,7 @@ public final class StoredRack implements RackStorage {
     private static final Logger LOG = LoggerFactory.getLogger(StoredRack.class);
     private static final String WALL_QUALITY = "host";
     private static final Duration RECEIPTS_KEPT = Duration.ofDays(30);
+    private static final long AGAIN_AFTER_NANOS = 2_000_000_000L;
 
     private final Path directory;
     private final H2Database database;
@@ -53,6 +55,7 @@ public final class StoredRack implements RackStorage {
     private final JournalStore journal;
     private final Map<UUID, EventRows> rows = new HashMap<>();
     private String trouble = "";
+    private long failedNanos;
 
     private StoredRack(Path directory, H2Database database, TraceStore trace) {
         this.directory = directory.toAbsolutePath();
@@ -62,11 +65,26 @@ public final class StoredRack implements RackStorage {
     }
 
     /**
-     * Opens the records in this directory, or begins them.
+     * Opens the records in this directory, or begins them. On a full disk the {@link Reserve} is given up for it.
      *
      * @throws StorageException if that fails, or another process has them open
      */
     public static StoredRack open(Path directory) {
+        StoredRack opened;
+        try {
+            opened = openOnce(directory);
+        } catch (StorageException e) {
+            if (!Reserve.giveUp(directory)) {
+                throw e;
+            }
+            LOG.error("The records could not be opened; the room kept for this is given up and it is tried again", e);
+            return openOnce(directory);
+        }
+        Reserve.keep(directory);
+        return opened;
+    }
+
+    private static StoredRack openOnce(Path directory) {
         H2Database database = H2Database.open(directory);
         try {
             return new StoredRack(directory, database, TraceStore.open(database, directory));
@@ -116,13 +134,13 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public void commit() {
-        attempt(journal::commitFacts);
+        attempt();
     }
 
     @Override
     public void flush() {
         trace.tick(System.nanoTime());
-        attempt(journal::commitFacts);
+        attempt();
     }
 
     @Override
@@ -297,7 +315,7 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public void close() {
-        attempt(journal::commitFacts);
+        commitFacts();
         try {
             trace.close();
         } finally {
@@ -305,18 +323,26 @@ public final class StoredRack implements RackStorage {
         }
     }
 
-    private void attempt(Runnable write) {
+    /** A storage that just failed is left alone for a while: the rack waits for each attempt. */
+    private void attempt() {
+        if (trouble.isEmpty() || System.nanoTime() - failedNanos >= AGAIN_AFTER_NANOS) {
+            commitFacts();
+        }
+    }
+
+    private void commitFacts() {
         try {
-            write.run();
+            journal.commitFacts();
             if (!trouble.isEmpty()) {
                 LOG.info("The journal is being kept again");
                 trouble = "";
             }
         } catch (StorageException e) {
-            if (!e.toString().equals(trouble)) {
-                trouble = e.toString();
+            if (trouble.isEmpty()) {
                 LOG.error("The journal cannot be kept now; watching goes on and it is tried again", e);
             }
+            trouble = e.toString();
+            failedNanos = System.nanoTime();
         }
     }
 }

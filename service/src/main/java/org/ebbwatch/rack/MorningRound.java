@@ -53,7 +53,9 @@ final class MorningRound {
         this.storage = storage;
         this.clock = clock;
         this.begunWallMillis = clock.now().wallMillis();
-        this.last = storage.mornings().lastDay().map(LocalDate::parse);
+        this.last = storage.mornings()
+                .lastDay(hour.tomorrow(begunWallMillis).toString())
+                .map(LocalDate::parse);
         this.triedNanos = clock.now().monotonicNanos() - PAUSE_NANOS;
     }
 

@@ -15,6 +15,7 @@ import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.acquire.LinkQuality;
 import org.ebbwatch.acquire.Port;
 import org.ebbwatch.acquire.RackLock;
+import org.ebbwatch.acquire.SerialNumbers;
 import org.ebbwatch.alarm.AcknowledgeLinks;
 import org.ebbwatch.alarm.AlarmClerk;
 import org.ebbwatch.alarm.AlarmDesk;
@@ -156,6 +157,7 @@ public final class RunningRack
                 watch, connected, desk, clerk, storage, ids, clock, connected::counts, storage::freeBytes);
         this.calibrations = new LockedCalibrations(new CalibrationDesk(watch, storage, ids, clock), lock);
         watch.afterEachScan(evening::scanned);
+        var serialNumbers = new SerialNumbers();
         for (BoardPort board : boards) {
             watch.expect(board.name(), board.contacts());
             connected.add(
@@ -163,6 +165,7 @@ public final class RunningRack
                     new BoardAgent(
                             board.name(),
                             board.expectedSerialNumber(),
+                            serialNumbers,
                             board.ports(),
                             storage.clock(board.name()),
                             watch,

@@ -28,16 +28,18 @@ public final class MorningTable {
     }
 
     /**
-     * The last day that has its report, as ISO 8601 writes it.
+     * The last day that has its report, as ISO 8601 writes it; later ones than {@code notAfter} were made by a clock that was
+     * wrong.
      *
      * @throws StorageException if the database is away
      */
-    public Optional<String> lastDay() {
+    public Optional<String> lastDay(String notAfter) {
         try {
             List<String> days = Rows.read(
                     database,
-                    "select report_day from morning_report order by report_day desc fetch first row only",
-                    row -> row.getString("report_day"));
+                    "select report_day from morning_report where report_day <= ? order by report_day desc fetch first row only",
+                    row -> row.getString("report_day"),
+                    notAfter);
             return days.stream().findFirst();
         } catch (SQLException e) {
             throw new StorageException("the morning reports cannot be read", e);

@@ -144,6 +144,7 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         saveWaiting();
         clearUp();
         if (tail.isBroken()) {
+            tailTrouble = tailTrouble == null ? "the tail is damaged" : tailTrouble;
             throw new StorageException("the newest readings are not safe on disk: " + tailTrouble);
         }
     }
@@ -158,8 +159,8 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         saveWaiting();
         try {
             flush();
-        } catch (StorageException e) {
-            tailTrouble = e.getMessage();
+        } catch (StorageException told) {
+            // By health, and the next tick tries again.
         }
     }
 

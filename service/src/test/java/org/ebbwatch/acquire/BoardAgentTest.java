@@ -39,7 +39,14 @@ class BoardAgentTest {
 
     private void start(Supplier<Port> ports, BoardListener hears) {
         agent = new BoardAgent(
-                "left", Optional.of("EB-1"), ports, EventClock.fresh(), hears, rack, new SystemHostClock());
+                "left",
+                Optional.of("EB-1"),
+                new SerialNumbers(),
+                ports,
+                EventClock.fresh(),
+                hears,
+                rack,
+                new SystemHostClock());
         agent.start();
     }
 

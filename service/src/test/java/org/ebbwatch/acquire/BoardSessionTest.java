@@ -12,6 +12,7 @@ import org.ebbwatch.acquire.Happening.Rebooted;
 import org.ebbwatch.acquire.Happening.Scan;
 import org.ebbwatch.rig.message.HostAlive;
 import org.ebbwatch.rig.message.Who;
+import org.ebbwatch.time.EventClock;
 import org.ebbwatch.time.Gap;
 import org.ebbwatch.time.GapBasis;
 import org.junit.jupiter.api.Nested;
@@ -63,6 +64,33 @@ class BoardSessionTest extends SessionBench {
             assertThat(listener.lastDetail()).contains("EB-1", "EB-2");
             assertThat(session.setLoad(0, true)).isEmpty();
             assertThat(host.messages()).containsOnly(new Who());
+        }
+
+        @Test
+        void that_another_board_of_the_rack_has_proven_is_refused_and_that_board_named() {
+            var serialNumbers = new SerialNumbers();
+            assertThat(serialNumbers.claim("EB-1", "right")).isEmpty();
+            session = new BoardSession(
+                    "left", Optional.empty(), serialNumbers, EventClock.fresh(), listener, host::accept);
+            session.opened(now());
+            board(Frames.identity("EB-1", 7, 1, 2));
+            scan(7, 1);
+            assertThat(listener.news()).containsExactly(new Link(LinkState.WAITING), new Link(LinkState.REFUSED));
+            assertThat(listener.lastDetail()).contains("EB-1", "right");
+            assertThat(session.setLoad(0, true)).isEmpty();
+        }
+
+        @Test
+        void proven_again_after_a_loss_is_still_the_same_board() {
+            var serialNumbers = new SerialNumbers();
+            session = new BoardSession(
+                    "left", Optional.empty(), serialNumbers, EventClock.fresh(), listener, host::accept);
+            session.opened(now());
+            board(Frames.identity("EB-1", 7, 1, 2));
+            session.lost("unplugged", now());
+            session.opened(now());
+            board(Frames.identity("EB-1", 7, 1, 2));
+            assertThat(listener.news()).endsWith(new Identified("EB-1"));
         }
 
         @Test

@@ -49,6 +49,7 @@ class SimulatedBoardTest {
                 BoardAgent agent = new BoardAgent(
                         "left",
                         Optional.of("SIM-1"),
+                        new SerialNumbers(),
                         new PortAddress.Serial(runner.address(), PortAddress.USUAL_BAUD)::port,
                         EventClock.fresh(),
                         listener,

@@ -30,7 +30,7 @@ import org.ebbwatch.time.WallQuality;
 
 /** One simulated board and the whole service short of threads, ports and disk, in one thread. */
 final class InProcessRack implements Hands {
-    private static final int SPEED = 3600;
+    private static final int USUAL_SPEED = 3600;
     private static final long LOOK_IN_MILLIS = 600_000;
 
     private final Bench bench;
@@ -39,6 +39,8 @@ final class InProcessRack implements Hands {
     private final BoardSession session;
     private final Technician technician = new Technician(this);
     private final List<Raising> raised = new ArrayList<>();
+    private final int speed;
+    private final OddClocks clocks;
     private long hostNanos;
     private long nextId;
 
@@ -52,8 +54,16 @@ final class InProcessRack implements Hands {
 
     /** A rack whose readings and journal go where they are told to. */
     InProcessRack(Bench bench, long seed, long intervalMillis, TraceLog trace, PassageLog log) {
+        this(bench, seed, intervalMillis, trace, log, USUAL_SPEED, OddClocks.NONE);
+    }
+
+    /** The same whose board says that it runs at this speed, with clocks that may be odd. */
+    InProcessRack(
+            Bench bench, long seed, long intervalMillis, TraceLog trace, PassageLog log, int speed, OddClocks clocks) {
         this.bench = bench;
-        this.sim = new SimBoard(bench.spec(), seed, SPEED, intervalMillis);
+        this.speed = speed;
+        this.clocks = clocks;
+        this.sim = new SimBoard(bench.spec(), seed, speed, intervalMillis);
         this.watch = new RackWatch(trace, new Remembered(log), new Direct(), () -> new UUID(0, ++nextId));
         this.session = new BoardSession(
                 bench.name(),
@@ -87,7 +97,7 @@ final class InProcessRack implements Hands {
 
     void step() {
         sim.step();
-        hostNanos += sim.intervalMillis() * 1_000_000 / SPEED;
+        hostNanos += sim.intervalMillis() * 1_000_000 / speed;
         exchange();
     }
 
@@ -115,16 +125,17 @@ final class InProcessRack implements Hands {
     }
 
     private void exchange() {
-        byte[] bytes = sim.takeOutput();
+        byte[] bytes = clocks.board().apply(sim.takeOutput());
         while (bytes.length > 0) {
             session.accept(bytes, 0, bytes.length, now());
-            bytes = sim.takeOutput();
+            bytes = clocks.board().apply(sim.takeOutput());
         }
         session.tick(now());
     }
 
     private HostTime now() {
-        return new HostTime("host", hostNanos, hostNanos / 1_000_000, WallQuality.KNOWN);
+        long millis = hostNanos / 1_000_000;
+        return new HostTime("host", hostNanos, clocks.wall().applyAsLong(millis), WallQuality.KNOWN);
     }
 
     @Override

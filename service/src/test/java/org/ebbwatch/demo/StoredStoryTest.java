@@ -188,7 +188,7 @@ class StoredStoryTest {
                     .start();
             String said = new String(other.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
             assertThat(other.waitFor()).as(said).isEqualTo(3);
-            assertThat(said).contains("If another service uses them, stop it");
+            assertThat(said).contains("another process has the database", "stop it, or name another folder");
             assertThat(folder.resolve("in-use")).doesNotExist();
         }
     }

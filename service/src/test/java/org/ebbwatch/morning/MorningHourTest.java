@@ -6,6 +6,8 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.ebbwatch.alarm.book.NightHours;
 import org.junit.jupiter.api.Test;
@@ -55,6 +57,25 @@ class MorningHourTest {
     void a_wall_clock_that_goes_back_sends_none_twice() {
         assertThat(due("2026-11-24T06:30:00Z", Optional.of(TODAY), "2026-11-20T00:00:00Z"))
                 .isEmpty();
+    }
+
+    @Test
+    void a_wall_clock_that_was_a_year_ahead_for_a_while_does_not_cost_a_year_of_reports() {
+        assertThat(due("2026-11-25T06:30:00Z", Optional.of(TODAY.plusYears(1)), "2026-11-20T00:00:00Z"))
+                .contains(TODAY);
+    }
+
+    /** Summer time in Berlin begins on 2027-03-28 and ends on 2027-10-31 (last Sundays of March and October). */
+    @ParameterizedTest
+    @CsvSource({"07:00", "02:30", "00:00", "23:50"})
+    void every_day_of_a_year_has_one_report_whatever_is_done_to_its_hours(LocalTime hour) {
+        var morning = new MorningHour(hour, BERLIN);
+        long begun = at("2026-12-01T00:00:00Z");
+        List<LocalDate> sent = new ArrayList<>(List.of(LocalDate.of(2026, 12, 31)));
+        for (long now = at("2026-12-31T23:00:00Z"); now < at("2027-12-31T23:00:00Z"); now += 600_000) {
+            morning.due(now, Optional.of(sent.get(sent.size() - 1)), begun).ifPresent(sent::add);
+        }
+        assertThat(sent).doesNotHaveDuplicates().hasSize(366);
     }
 
     /** Central European summer time ended on 2026-10-25 (by the rule of the last Sunday of October). */

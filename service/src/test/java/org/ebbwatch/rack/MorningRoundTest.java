@@ -95,7 +95,7 @@ class MorningRoundTest {
         assertThat(delivered.get(0).rings()).isFalse();
         assertThat(delivered.get(0).body())
                 .contains("\"kind\":\"MORNING_REPORT\"", "\"text\":\"Morning report, Wed 25 Nov 2026 07:00\\n");
-        assertThat(storage.mornings().lastDay()).contains("2026-11-25");
+        assertThat(storage.mornings().lastDay("2026-11-26")).contains("2026-11-25");
         assertThat(storage.alarms().unsent("buzzer")).isEmpty();
     }
 

@@ -82,13 +82,16 @@ abstract class AlarmTableContract {
 
     @Test
     void the_last_day_that_has_a_morning_report_is_known() {
-        assertThat(journal.mornings().lastDay()).isEmpty();
+        assertThat(journal.mornings().lastDay("2026-11-26")).isEmpty();
         journal.mornings().insert("2026-11-25", "calm µ", WALL);
         journal.mornings().insert("2026-09-30", "calm", WALL);
-        assertThat(journal.mornings().lastDay()).isEmpty();
+        assertThat(journal.mornings().lastDay("2026-11-26")).isEmpty();
         journal.commitFacts();
 
-        assertThat(journal.mornings().lastDay()).contains("2026-11-25");
+        assertThat(journal.mornings().lastDay("2026-11-26")).contains("2026-11-25");
+        assertThat(journal.mornings().lastDay("2026-11-24"))
+                .as("what a clock that was ahead has left does not count")
+                .contains("2026-09-30");
     }
 
     private static OutboxRow message(long number, UUID alarm, String outlet) {

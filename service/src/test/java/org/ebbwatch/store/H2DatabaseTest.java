@@ -2,6 +2,7 @@ package org.ebbwatch.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.awaitility.Awaitility.await;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -12,6 +13,7 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
+import java.util.Random;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
@@ -96,6 +98,53 @@ class H2DatabaseTest {
             assertThatThrownBy(() -> count(keeper)).isInstanceOf(SQLException.class);
         } catch (SQLException closing) {
             assertThat(closing.getMessage()).contains("MVStoreException");
+        }
+    }
+
+    @Test
+    void a_damaged_database_is_refused_and_a_person_told_what_to_do() throws Exception {
+        try (H2Database database = H2Database.open(directory)) {
+            fill(database);
+        }
+        Path file = directory.resolve("ebbwatch.mv.db");
+        byte[] noise = new byte[(int) Files.size(file)];
+        new Random(1).nextBytes(noise);
+        Files.write(file, noise);
+
+        assertThatThrownBy(() -> H2Database.open(directory))
+                .isInstanceOf(StorageException.class)
+                .hasMessageContainingAll(file.toString(), "is damaged", "move the file away", "docs/records.md");
+        assertThat(Files.size(file)).as("nothing is done to it").isEqualTo(noise.length);
+    }
+
+    @Test
+    void an_emptied_database_is_damaged_and_not_a_new_one() throws Exception {
+        H2Database.open(directory).close();
+        Files.write(directory.resolve("ebbwatch.mv.db"), new byte[0]);
+
+        assertThatThrownBy(() -> H2Database.open(directory)).hasMessageContaining("it is empty");
+    }
+
+    @Test
+    void a_database_whose_file_went_away_is_not_made_anew_and_taken_up_when_it_is_back() throws Exception {
+        try (H2Database database = H2Database.open(directory)) {
+            fill(database);
+            database.force();
+            try (Connection connection = database.dataSource().getConnection();
+                    Statement statement = connection.createStatement()) {
+                statement.execute("SHUTDOWN");
+            } catch (SQLException closed) {
+                // So it is wanted: as when the disk fails.
+            }
+            Path away = Files.createDirectory(directory.resolve("away")).resolve("ebbwatch.mv.db");
+            Files.move(directory.resolve("ebbwatch.mv.db"), away);
+
+            assertThatThrownBy(() -> rows(database)).isInstanceOf(SQLException.class);
+            assertThat(directory.resolve("ebbwatch.mv.db")).doesNotExist();
+
+            Files.move(away, directory.resolve("ebbwatch.mv.db"));
+            await().ignoreExceptions()
+                    .untilAsserted(() -> assertThat(rows(database)).isEqualTo(ROWS));
         }
     }
 

@@ -124,9 +124,14 @@ class StorageAwayTest {
         trace.tick(2 * SECOND);
         assertThat(trace.health().tailTrouble()).isPresent();
         assertThat(readAll(trace, 1)).isEqualTo(expected(1, 20, 2, 1));
+        String told = trace.health().tailTrouble().get();
+        trace.tick(3 * SECOND + SECOND / 2);
+        assertThat(trace.health().tailTrouble())
+                .as("the same trouble is told in the same words, however often it is tried")
+                .hasValue(told);
 
         Files.createDirectory(tails);
-        trace.tick(4 * SECOND);
+        trace.tick(6 * SECOND);
         assertThat(trace.health().tailTrouble()).isEmpty();
         trace.close();
         try (TraceStore next = TraceStore.open(h2, tails)) {

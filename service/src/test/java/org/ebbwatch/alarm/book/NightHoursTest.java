@@ -2,6 +2,7 @@ package org.ebbwatch.alarm.book;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
@@ -29,5 +30,26 @@ class NightHoursTest {
         long millis = local.atZone(ZONE).toInstant().toEpochMilli();
 
         assertThat(new NightHours(from, to, ZONE).isNight(millis)).isEqualTo(night);
+    }
+
+    /** Summer time in Vienna begins on 2027-03-28 and ends on 2027-10-31: nights of 8 and of 10 hours. */
+    @ParameterizedTest
+    @CsvSource({
+        "2027-03-27T12:00:00Z, 8",
+        "2027-03-28T12:00:00Z, 9",
+        "2027-10-30T12:00:00Z, 10",
+        "2027-10-31T12:00:00Z, 9",
+    })
+    void a_night_in_which_the_clocks_change_is_one_night(Instant noon, int hours) {
+        var night = new NightHours(LocalTime.of(22, 0), LocalTime.of(7, 0), ZONE);
+        int minutes = 0;
+        int begun = 0;
+        for (int minute = 1; minute <= 24 * 60; minute++) {
+            long millis = noon.toEpochMilli() + minute * 60_000L;
+            minutes += night.isNight(millis) ? 1 : 0;
+            begun += night.isNight(millis) && !night.isNight(millis - 60_000) ? 1 : 0;
+        }
+        assertThat(begun).isEqualTo(1);
+        assertThat(minutes).isEqualTo(60 * hours);
     }
 }
