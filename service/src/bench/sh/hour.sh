@@ -49,6 +49,20 @@ done
 "$java" "$@" -jar "$jar" serve "$work/rack.yaml" >"$work/out.log" 2>"$work/err.log" &
 service=$!
 
+# Every cell goes on its load, as a person would put it: ten seconds after the boards were heard, all 64 within some seconds.
+until [ "$(grep -c ', connected' "$work/out.log")" -ge 4 ]; do
+    kill -0 "$service" || { cat "$work/err.log" >&2; exit 1; }
+    sleep 0.5
+done
+sleep 10
+api=http://127.0.0.1:$((port + 10))/api/v1
+token=$(sed -n '3s/^ *//p' "$work/out.log")
+curl -s "$api/passages" | grep -o '{"id":"[^"]*"[^}]*"sequence":[0-9]*' |
+    sed 's/{"id":"\([^"]*\)".*"sequence":\([0-9]*\)/\1 \2/' | while read -r id sequence; do
+    curl -s -o /dev/null -w '%{http_code}\n' "$api/passages/$id/acts" -H "Authorization: Bearer $token" \
+        -H "If-Match: \"$sequence\"" -H "Idempotency-Key: put-on-$id" -H 'Content-Type: application/json' -d '{"act": "PUT_ON"}'
+done | sort | uniq -c | sed 's/^/# acts answered: /'
+
 ticks=$(getconf CLK_TCK)
 cpu() { awk '{print $14 + $15}' "/proc/$service/stat"; }
 kib() { awk -v key="$1:" '$1 == key {print $2}' "/proc/$service/$2"; }
