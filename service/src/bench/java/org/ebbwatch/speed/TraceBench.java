@@ -1,16 +1,13 @@
-package org.ebbwatch.bench;
+package org.ebbwatch.speed;
 
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
 import org.ebbwatch.store.Database;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.trace.BoardBoot;
@@ -147,19 +144,7 @@ public final class TraceBench {
                     reading.nanosPer(read[0]),
                     (double) Files.size(directory.resolve("ebbwatch.mv.db")) / scans / channels);
         } finally {
-            delete(directory);
-        }
-    }
-
-    private static void delete(Path directory) throws IOException {
-        try (Stream<Path> files = Files.walk(directory)) {
-            files.sorted(Comparator.reverseOrder()).forEach(file -> {
-                try {
-                    Files.delete(file);
-                } catch (IOException e) {
-                    throw new UncheckedIOException(e);
-                }
-            });
+            Folders.delete(directory);
         }
     }
 
