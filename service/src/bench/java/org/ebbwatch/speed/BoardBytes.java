@@ -95,7 +95,7 @@ final class BoardBytes {
     }
 
     private int noisy(double counts) {
-        draw = draw * 5 + 1 & DRAWS - 1;
+        draw = (draw * 5 + 1) & (DRAWS - 1);
         return (int) Math.round(counts + NORMAL[draw]);
     }
 }

@@ -61,8 +61,7 @@ final class Passages {
 
     /** Puts aside what is over. */
     void sortOut() {
-        boolean any = open.values()
-                .removeIf(passage -> passage.judge().phase().isOver() && over.add(passage));
+        boolean any = open.values().removeIf(passage -> passage.judge().phase().isOver() && over.add(passage));
         if (any) {
             byBoard.values().forEach(here -> here.removeAll(over));
         }

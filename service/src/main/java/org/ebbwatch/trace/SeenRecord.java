@@ -70,7 +70,7 @@ record SeenRecord(String board, LastSeen seen) {
     private static void put(ByteBuffer buffer, long number) {
         long rest = number;
         while ((rest & ~LOW_BITS) != 0) {
-            buffer.put((byte) (rest & LOW_BITS | MORE));
+            buffer.put((byte) ((rest & LOW_BITS) | MORE));
             rest >>>= BITS;
         }
         buffer.put((byte) rest);

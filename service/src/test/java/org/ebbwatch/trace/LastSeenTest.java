@@ -110,7 +110,8 @@ class LastSeenTest {
 
     @Test
     void it_takes_few_bytes_where_the_host_names_its_boot_by_a_uuid() {
-        var host = new HostTime("2f0a1c7e-9d1b-4c55-8a65-0123456789ab", 12_345_678_901_234L, 1_750_000_000_000L, WallQuality.KNOWN);
+        var host = new HostTime(
+                "2f0a1c7e-9d1b-4c55-8a65-0123456789ab", 12_345_678_901_234L, 1_750_000_000_000L, WallQuality.KNOWN);
         var record = new SeenRecord("SIM-0", new LastSeen(86_400_000, 1, 86_400_123, 86_400, host));
         ByteBuffer buffer = ByteBuffer.allocate(200);
         record.write(buffer);
