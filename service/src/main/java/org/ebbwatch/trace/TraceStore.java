@@ -44,6 +44,7 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
     private final Object lock = new Object();
     private long scansTaken;
     private long scansSealedBefore;
+    private long keptBytes;
     private boolean unsafe;
     private long unsafeSinceNanos;
     private volatile long tailBytes;
@@ -295,9 +296,12 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         }
     }
 
-    /** Puts a short tail in place of a long or broken one, once all that leaves it is safe in the database. */
+    /**
+     * Puts a short tail in place of a long or broken one, once all that leaves it is safe in the database. Long is what has grown to
+     * twice what had to be kept the last time, and more, so that no scan is written again and again however many boards there are.
+     */
     private void clearUp() {
-        boolean due = tail.isBroken() || tail.length() > LONG_TAIL_BYTES;
+        boolean due = tail.isBroken() || tail.length() > LONG_TAIL_BYTES + 2 * keptBytes;
         if (!due || !waiting.isEmpty()) {
             return;
         }
@@ -310,6 +314,7 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         }
         try {
             tail.replace(trails.values().stream().map(trail -> trail.block).toList());
+            keptBytes = tail.length();
             tailTrouble = null;
         } catch (IOException e) {
             tailTrouble = e.getMessage();
