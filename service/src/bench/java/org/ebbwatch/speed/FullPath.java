@@ -46,7 +46,7 @@ public final class FullPath {
     private long hostMillis;
     private long flushedNanos;
 
-    private FullPath(int channels, Path directory) {
+    FullPath(int channels, Path directory) {
         records = StoredRack.open(directory);
         watch = new RackWatch(records, records, new NoControl(), () -> new UUID(0, ++nextId));
         for (int number = 0; number < channels / BoardBytes.CHANNELS; number++) {
@@ -94,14 +94,15 @@ public final class FullPath {
             path.putOn();
             Spent spent = path.run(Math.max(LEAST_SCANS, (int) (samples / channels)));
             path.requireDraining(channels);
-            path.records.close();
+            path.close();
             return spent;
         } finally {
             Folders.delete(directory);
         }
     }
 
-    private void putOn() {
+    /** Every cell is checked in, seen for a while, and put on its load. */
+    void putOn() {
         var cell = new CellCard("A1", Chemistry.LAYERED_OXIDE, 3.0, 25.0, true, false);
         scans(1);
         for (int number = 0; number < boards.size(); number++) {
@@ -115,7 +116,7 @@ public final class FullPath {
         scans(SETTLE_SCANS);
     }
 
-    private Spent run(int scans) {
+    Spent run(int scans) {
         long work = 0;
         long clock = 0;
         long taken = 0;
@@ -123,13 +124,27 @@ public final class FullPath {
             List<byte[]> bytes =
                     boards.stream().map(board -> board.scans(BLOCK_SCANS)).toList();
             clock -= System.nanoTime();
-            work -= ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+            work -= workNanos();
             take(bytes, BLOCK_SCANS);
-            work += ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+            work += workNanos();
             clock += System.nanoTime();
             taken += (long) BLOCK_SCANS * BoardBytes.CHANNELS * boards.size();
         }
         return new Spent((double) work / taken, (double) clock / taken);
+    }
+
+    /** How many points a chart of one cell has. */
+    int chart(int channel, int points) {
+        UUID id = watch.view().passages().get(channel).id();
+        return records.trace(watch.card(id).orElseThrow(), points).size();
+    }
+
+    void close() {
+        records.close();
+    }
+
+    static long workNanos() {
+        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
     }
 
     private void scans(int count) {

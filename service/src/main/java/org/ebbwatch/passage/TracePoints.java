@@ -1,12 +1,16 @@
 package org.ebbwatch.passage;
 
-import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Set;
+import java.util.Map;
+import org.ebbwatch.calibration.BoardScale;
 import org.ebbwatch.passage.RackSource.TracePoint;
+import org.ebbwatch.rig.message.Reading;
+import org.ebbwatch.store.StorageException;
+import org.ebbwatch.trace.SampleVisitor;
+import org.ebbwatch.trace.Stretch;
 import org.ebbwatch.trace.TraceStore;
-import org.ebbwatch.trace.plot.PlotThinning;
+import org.ebbwatch.trace.codec.Sha256;
 
 /** A passage's trace for a chart: of every stretch the readings at its ends, its peaks and its troughs. */
 final class TracePoints {
@@ -33,27 +37,52 @@ final class TracePoints {
     /** About so many points, in order. */
     List<TracePoint> thinned(int points) {
         long from = card.openedMillis();
-        long to = endMillis + 1;
-        int buckets = Math.max(1, points / POINTS_PER_BUCKET);
-        var volts = new PlotThinning(from, Math.max(to, from + 1), buckets);
-        var celsius = new PlotThinning(from, Math.max(to, from + 1), buckets);
-        var reader = new ScanReader(card.board(), stays, trace);
-        reader.read(from, to, scan -> {
-            volts.add(scan.eventMillis(), scan.volts());
-            celsius.add(scan.eventMillis(), scan.celsius());
-        });
-        Set<Long> kept = new HashSet<>();
-        for (PlotThinning thinning : List.of(volts, celsius)) {
-            for (long millis : thinning.points().eventMillis()) {
-                kept.add(millis);
+        long to = Math.max(endMillis, from) + 1;
+        var chart = new ChartPoints(from, to, Math.max(1, points / POINTS_PER_BUCKET));
+        for (int i = 0; i < stays.size(); i++) {
+            OnChannel stay = stays.get(i);
+            long begin = Math.max(from, stay.fromMillis());
+            long end = i + 1 < stays.size() ? Math.min(to, stays.get(i + 1).fromMillis()) : to;
+            if (stay.string().isPresent()) {
+                new ScanReader(card.board(), List.of(stay), trace)
+                        .read(
+                                begin,
+                                end,
+                                scan -> chart.add(
+                                        scan.eventMillis(), scan.volts(), scan.celsius(), scan.loadApplied()));
+            } else {
+                trace.read(card.board(), stay.channel(), begin, end, new Single(chart));
             }
         }
-        List<TracePoint> thinned = new ArrayList<>(kept.size());
-        reader.read(from, to, scan -> {
-            if (kept.contains(scan.eventMillis())) {
-                thinned.add(new TracePoint(scan.eventMillis(), scan.volts(), scan.celsius(), scan.loadApplied()));
-            }
-        });
-        return thinned;
+        return chart.points();
+    }
+
+    /** A cell that stands singly is read from its own channel alone, as {@link BoardWatch} reads it. */
+    private final class Single implements SampleVisitor {
+        private final ChartPoints chart;
+        private final Map<Sha256, BoardScale> scales = new HashMap<>();
+        private BoardScale scale;
+
+        Single(ChartPoints chart) {
+            this.chart = chart;
+        }
+
+        @Override
+        public void stretch(Stretch stretch) {
+            scale = scales.computeIfAbsent(stretch.identityHash(), hash -> trace.boot(hash)
+                    .map(boot -> new BoardScale(IdentityText.read(boot.identity())))
+                    .orElseThrow(() ->
+                            new StorageException("what board " + card.board() + " said of itself is lost")));
+        }
+
+        @Override
+        public void sample(long scan, long eventMillis, int state, int volts, int celsius, int amperes) {
+            boolean believed = (state & (Reading.CELSIUS_VALID | Reading.SENSOR_OPEN)) == Reading.CELSIUS_VALID;
+            chart.add(
+                    eventMillis,
+                    (state & Reading.VOLTS_VALID) != 0 ? scale.volts(volts) : Double.NaN,
+                    believed ? scale.celsius(celsius) : Double.NaN,
+                    (state & Reading.LOAD_APPLIED) != 0);
+        }
     }
 }
