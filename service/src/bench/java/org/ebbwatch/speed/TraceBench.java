@@ -31,9 +31,7 @@ public final class TraceBench {
     private static final int DECODED_BYTES = 8 + 8 + 1 + 4 + 4;
 
     private static final List<String> RECORDED = List.of(
-            "short_pouch_100soc.csv",
-            "nmc18650_overdischarge_to_1V03_rest.csv",
-            "lfp26650_discharge_to_2V37_rest.csv");
+            "short_pouch_100soc.csv", "nmc18650_overdischarge_to_1V03_rest.csv", "lfp26650_discharge_to_2V37_rest.csv");
 
     private TraceBench() {}
 
@@ -42,7 +40,8 @@ public final class TraceBench {
         List<Samples> night = Night.segments(48, 12, 1, Night.TEN_MINUTES);
         sizes(night, 0.000_1, 0.02);
         double noise = 2 * Math.log(Math.sqrt(2 * Math.PI * Math.E * 13 / 12)) / Math.log(2) / 8;
-        System.out.printf("  entropy of the noise itself: %.3f; in segments of 4096 samples: %.3f%n", noise, longSegments());
+        System.out.printf(
+                "  entropy of the noise itself: %.3f; in segments of 4096 samples: %.3f%n", noise, longSegments());
         recordings();
         for (int round = 1; round <= ROUNDS; round++) {
             codec(night, round);

@@ -71,8 +71,7 @@ final class TracePoints {
         public void stretch(Stretch stretch) {
             scale = scales.computeIfAbsent(stretch.identityHash(), hash -> trace.boot(hash)
                     .map(boot -> new BoardScale(IdentityText.read(boot.identity())))
-                    .orElseThrow(() ->
-                            new StorageException("what board " + card.board() + " said of itself is lost")));
+                    .orElseThrow(() -> new StorageException("what board " + card.board() + " said of itself is lost")));
         }
 
         @Override
