@@ -2,6 +2,7 @@ package org.ebbwatch.passage;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,10 +14,13 @@ import org.ebbwatch.passage.RackView.PassageView;
 /** The passages of a rack, those that are over among them. Not thread-safe. */
 final class Passages {
     private final Map<UUID, OpenPassage> open = new LinkedHashMap<>();
+    private final Map<String, List<OpenPassage>> byBoard = new HashMap<>();
     private final List<OpenPassage> over = new ArrayList<>();
 
     void add(OpenPassage passage) {
         open.put(passage.card().id(), passage);
+        byBoard.computeIfAbsent(passage.card().board(), board -> new ArrayList<>())
+                .add(passage);
     }
 
     /** Those that are not over, and those that became so since {@link #sortOut()}. */
@@ -24,18 +28,15 @@ final class Passages {
         return open.values();
     }
 
-    /** Those of them on one board. */
+    /** Those of them on one board; asked for with every scan, so it costs the same however many boards there are. */
     List<OpenPassage> on(String board) {
-        return open.values().stream()
-                .filter(passage -> passage.card().board().equals(board))
-                .toList();
+        return List.copyOf(byBoard.getOrDefault(board, List.of()));
     }
 
     /** The one that is on a channel and not over. */
     Optional<OpenPassage> on(String board, int channel) {
-        return open.values().stream()
-                .filter(passage -> passage.card().board().equals(board)
-                        && passage.card().channel() == channel
+        return on(board).stream()
+                .filter(passage -> passage.card().channel() == channel
                         && !passage.judge().phase().isOver())
                 .findFirst();
     }
@@ -60,7 +61,10 @@ final class Passages {
 
     /** Puts aside what is over. */
     void sortOut() {
-        open.values().removeIf(passage -> passage.judge().phase().isOver() && over.add(passage));
+        boolean any = open.values().removeIf(passage -> passage.judge().phase().isOver() && over.add(passage));
+        if (any) {
+            byBoard.values().forEach(here -> here.removeAll(over));
+        }
     }
 
     List<PassageView> views() {

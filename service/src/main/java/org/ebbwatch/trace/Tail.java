@@ -65,8 +65,9 @@ final class Tail implements AutoCloseable {
         return broken;
     }
 
+    /** Whether all that was taken is on disk. */
     boolean isForced() {
-        return file.isForced();
+        return !broken && unwritten.isEmpty() && file.isForced();
     }
 
     long length() {

@@ -9,9 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.IdentityHashMap;
 import java.util.zip.CRC32C;
-import org.ebbwatch.time.HostTime;
 import org.ebbwatch.time.LastSeen;
-import org.ebbwatch.time.WallQuality;
 
 /**
  * Appends scans to a tail. What is appended waits in a buffer until the buffer is full or {@link #force} is called.
@@ -76,17 +74,8 @@ final class TailFile implements ScanSink, Closeable {
     }
 
     void seen(String board, LastSeen seen) throws IOException {
-        byte[] name = board.getBytes(StandardCharsets.UTF_8);
-        HostTime host = seen.host();
         int start = begin(TailFormat.SEEN);
-        buffer.putInt(name.length).put(name);
-        buffer.putLong(seen.eventMillis())
-                .putLong(seen.bootNumber())
-                .putLong(seen.boardMillis())
-                .putLong(seen.scan());
-        buffer.putLong(host.monotonicNanos()).putLong(host.wallMillis());
-        buffer.put(host.wallQuality() == WallQuality.KNOWN ? TailFormat.WALL_KNOWN : 0);
-        buffer.put(host.hostBoot().getBytes(StandardCharsets.UTF_8));
+        new SeenRecord(board, seen).write(buffer);
         end(start);
     }
 

@@ -16,8 +16,11 @@ import java.util.zip.CRC32C;
  *            the name, the identity in UTF-8
  * 2    scan: i32 number of the boot, i64 scan, i64 event millis, u8 bit 0 amperes follow, u8 channels,
  *            then for all channels: u8 states, i32 volts, i32 celsius, i32 amperes where they follow
- * 3    seen: i32 length of the board's name in UTF-8, the name, i64 event millis, i64 boot number, i64 board millis,
+ * 3    seen, as it was written first: i32 length of the board's name in UTF-8, the name, i64 event millis, i64 boot number, i64 board millis,
  *            i64 scan, i64 host monotonic nanos, i64 host wall millis, u8 bit 0 wall known, the host's boot in UTF-8
+ * 4    seen: u8 bit 0 wall known, bit 1 the host's boot is a UUID; then as LEB128 numbers: length of the board's name in UTF-8,
+ *            the name, event millis, boot number, board millis, scan, host monotonic nanos, host wall millis; then the
+ *            host's boot in UTF-8 or as 16 bytes
  * </pre>
  *
  * A scan of 16 channels without amperes takes 175 bytes. A boot stands before its first scan. The last seen of a board
@@ -31,7 +34,8 @@ final class TailFormat {
     static final int LONGEST_RECORD = FRAME_BYTES + 0xFFFF;
     static final byte BOOT = 1;
     static final byte SCAN = 2;
-    static final byte SEEN = 3;
+    static final byte SEEN_FIRST = 3;
+    static final byte SEEN = 4;
     static final byte WITH_AMPERES = 1;
     static final byte WALL_KNOWN = 1;
 

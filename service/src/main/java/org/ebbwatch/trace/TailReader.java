@@ -144,8 +144,13 @@ final class TailReader {
 
     private boolean takePayload(ByteBuffer record) throws IOException {
         byte kind = record.get();
-        int number = record.getInt();
         if (kind == TailFormat.SEEN) {
+            SeenRecord found = SeenRecord.read(record);
+            seen.put(found.board(), found.seen());
+            return true;
+        }
+        int number = record.getInt();
+        if (kind == TailFormat.SEEN_FIRST) {
             takeSeen(text(record, number), record);
             return true;
         }

@@ -19,7 +19,7 @@ import org.ebbwatch.trace.codec.Sha256;
  * Keeps what every channel of a rack read.
  *
  * <p>A scan goes into memory and to the end of the tail, a local file forced to disk by {@link #flush} or, some 1.5 s after
- * the last time, by {@link #tick}. When ten minutes of a board are there, or 4096 scans, each of its channels becomes a
+ * the first {@link #tick} that finds it there, by a tick: a disk that wears with every write is left alone in between. When ten minutes of a board are there, or 4096 scans, each of its channels becomes a
  * segment, all of them go into the database in one transaction, and sooner or later the tail is replaced by one without them.
  * A crash between any two of these steps neither loses nor doubles a scan: event time strictly rises on every board, so a
  * scan in the tail is in the database exactly if it is not newer than the board's newest segment.
@@ -45,8 +45,9 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
     private long scansTaken;
     private long scansSealedBefore;
     private boolean tailHeld;
-    private boolean ticked;
-    private long lastFlushNanos;
+    private long keptBytes;
+    private boolean unsafe;
+    private long unsafeSinceNanos;
     private volatile long tailBytes;
     private volatile String tailTrouble;
     private volatile String databaseTrouble;
@@ -151,11 +152,15 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
 
     /** To be called several times a second with the host's monotonic clock; flushes and tries again where it is time. */
     public void tick(long hostNanos) {
-        if (ticked && hostNanos - lastFlushNanos < FLUSH_AFTER_NANOS) {
+        boolean was = unsafe;
+        unsafe = !tail.isForced() || !waiting.isEmpty();
+        if (!unsafe || !was) {
+            unsafeSinceNanos = hostNanos;
+        }
+        if (hostNanos - unsafeSinceNanos < FLUSH_AFTER_NANOS) {
             return;
         }
-        ticked = true;
-        lastFlushNanos = hostNanos;
+        unsafe = false;
         saveWaiting();
         try {
             flush();
@@ -317,9 +322,12 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         }
     }
 
-    /** Puts a short tail in place of a long or broken one, once all that leaves it is safe in the database. */
+    /**
+     * Puts a short tail in place of a long or broken one, once all that leaves it is safe in the database. Long is what has grown to
+     * twice what had to be kept the last time, and more, so that no scan is written again and again however many boards there are.
+     */
     private void clearUp() {
-        boolean due = tail.isBroken() || tail.length() > LONG_TAIL_BYTES;
+        boolean due = tail.isBroken() || tail.length() > LONG_TAIL_BYTES + 2 * keptBytes;
         boolean kept = tailHeld && !tail.isBroken();
         if (!due || kept || !waiting.isEmpty()) {
             return;
@@ -334,6 +342,7 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         }
         try {
             tail.replace(trails.values().stream().map(trail -> trail.block).toList());
+            keptBytes = tail.length();
             tailTrouble = null;
         } catch (IOException e) {
             tailTrouble = e.getMessage();

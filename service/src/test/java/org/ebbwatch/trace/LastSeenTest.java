@@ -7,8 +7,18 @@ import static org.ebbwatch.trace.Scans.append;
 
 import java.io.IOException;
 import java.io.RandomAccessFile;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.function.Consumer;
+import java.util.zip.CRC32C;
+import net.jqwik.api.Assume;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.NotBlank;
 import org.ebbwatch.store.Database;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.time.HostTime;
@@ -96,6 +106,58 @@ class LastSeenTest {
             assertThat(trace.lastSeen(BOARD)).contains(seen(1, WallQuality.KNOWN));
             assertThat(trace.lastEventMillis(BOARD)).hasValue(2_000);
         });
+    }
+
+    @Test
+    void it_takes_few_bytes_where_the_host_names_its_boot_by_a_uuid() {
+        var host = new HostTime(
+                "2f0a1c7e-9d1b-4c55-8a65-0123456789ab", 12_345_678_901_234L, 1_750_000_000_000L, WallQuality.KNOWN);
+        var record = new SeenRecord("SIM-0", new LastSeen(86_400_000, 1, 86_400_123, 86_400, host));
+        ByteBuffer buffer = ByteBuffer.allocate(200);
+        record.write(buffer);
+
+        assertThat(buffer.position()).isLessThan(60);
+        assertThat(SeenRecord.read(buffer.flip())).isEqualTo(record);
+    }
+
+    /** Written by the version before: it is read for ever. */
+    @Test
+    void a_tail_of_the_version_before_is_read() throws IOException {
+        ByteBuffer payload = ByteBuffer.allocate(200).order(ByteOrder.LITTLE_ENDIAN);
+        byte[] name = BOARD.getBytes(StandardCharsets.UTF_8);
+        payload.put((byte) 3).putInt(name.length).put(name);
+        payload.putLong(1_000).putLong(1).putLong(0xFFFF_FFFEL).putLong(1);
+        payload.putLong(1_000_000_000L).putLong(1_750_000_000_001L).put((byte) 1);
+        payload.put("4f1c-ä".getBytes(StandardCharsets.UTF_8)).flip();
+        ByteBuffer file = ByteBuffer.allocate(300).order(ByteOrder.LITTLE_ENDIAN);
+        file.put("EBBTAIL1".getBytes(StandardCharsets.US_ASCII));
+        file.putShort((short) 0xEBB1).putShort((short) payload.limit());
+        CRC32C crc = new CRC32C();
+        crc.update(file.array(), 10, 2);
+        crc.update(payload.array(), 0, payload.limit());
+        file.putInt((int) crc.getValue()).put(payload);
+        Files.write(directory.resolve("readings.tail"), Arrays.copyOf(file.array(), file.position()));
+
+        run(trace -> {
+            assertThat(trace.recovery().damages()).isEmpty();
+            assertThat(trace.lastSeen(BOARD)).contains(seen(1, WallQuality.KNOWN));
+        });
+    }
+
+    @Property
+    void any_last_seen_comes_back_as_it_was(
+            @ForAll @NotBlank String board,
+            @ForAll long eventMillis,
+            @ForAll long bootNumber,
+            @ForAll long nanos,
+            @ForAll String hostBoot) {
+        Assume.that(StandardCharsets.UTF_8.newEncoder().canEncode(board + hostBoot));
+        var host = new HostTime(hostBoot, nanos, -nanos, WallQuality.UNSYNCHRONISED);
+        var record = new SeenRecord(board, new LastSeen(eventMillis, bootNumber, ~eventMillis, ~bootNumber, host));
+        ByteBuffer buffer = ByteBuffer.allocate(100_000);
+        record.write(buffer);
+
+        assertThat(SeenRecord.read(buffer.flip())).isEqualTo(record);
     }
 
     private static LastSeen seen(long scan, WallQuality quality) {

@@ -26,6 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
 class StorageAwayTest {
 
     private static final long SECOND = 1_000_000_000L;
+    private static final long QUARTER = SECOND / 4;
 
     @TempDir
     Path directory;
@@ -35,6 +36,7 @@ class StorageAwayTest {
     private boolean databaseAway;
     private boolean forceAway;
     private TraceStore trace;
+    private long tickedNanos = -QUARTER;
 
     @BeforeEach
     void openTrace() throws IOException {
@@ -42,7 +44,7 @@ class StorageAwayTest {
         h2 = H2Database.open(directory.resolve("database"));
         trace = TraceStore.open(new Detachable(), tails);
         trace.identified(BOOT);
-        trace.tick(0);
+        tickUntil(0);
     }
 
     @AfterEach
@@ -62,7 +64,7 @@ class StorageAwayTest {
         assertThat(trace.health().tailTrouble()).isEmpty();
 
         databaseAway = false;
-        trace.tick(2 * SECOND);
+        tickUntil(2 * SECOND);
         assertThat(trace.health().segmentsWaiting()).isZero();
         assertThat(trace.health().databaseTrouble()).isEmpty();
         assertThat(readAll(trace, 1)).isEqualTo(expected(1, 2000, 2, 1));
@@ -121,7 +123,7 @@ class StorageAwayTest {
         append(trace, 11, 20, 2);
 
         assertThatThrownBy(trace::flush).isInstanceOf(StorageException.class).hasMessageContaining("not safe on disk");
-        trace.tick(2 * SECOND);
+        tickUntil(2 * SECOND);
         assertThat(trace.health().tailTrouble()).isPresent();
         assertThat(readAll(trace, 1)).isEqualTo(expected(1, 20, 2, 1));
         String told = trace.health().tailTrouble().get();
@@ -131,7 +133,7 @@ class StorageAwayTest {
                 .hasValue(told);
 
         Files.createDirectory(tails);
-        trace.tick(6 * SECOND);
+        tickUntil(8 * SECOND);
         assertThat(trace.health().tailTrouble()).isEmpty();
         trace.close();
         try (TraceStore next = TraceStore.open(h2, tails)) {
@@ -173,12 +175,30 @@ class StorageAwayTest {
 
     @Test
     void readings_are_on_disk_two_seconds_after_they_were_taken() throws IOException {
-        append(trace, 1, 1, 2);
-        trace.tick(SECOND);
         long before = Files.size(tails.resolve("readings.tail"));
-        trace.tick(2 * SECOND);
+        append(trace, 1, 1, 2);
+        tickUntil(SECOND);
+        assertThat(Files.size(tails.resolve("readings.tail")))
+                .as("a card that wears with every write is not written to at once")
+                .isEqualTo(before);
+        tickUntil(2 * SECOND);
 
         assertThat(Files.size(tails.resolve("readings.tail"))).isGreaterThan(before);
+        trace.close();
+    }
+
+    @Test
+    void readings_that_come_all_the_time_wait_two_seconds_at_most() throws IOException {
+        long onDisk = 0;
+        for (int quarter = 1; quarter <= 80; quarter++) {
+            append(trace, quarter, quarter, 2);
+            long before = Files.size(tails.resolve("readings.tail"));
+            trace.tick(quarter * QUARTER);
+            if (Files.size(tails.resolve("readings.tail")) > before) {
+                onDisk = quarter;
+            }
+            assertThat(quarter - onDisk).as("quarters of a second").isLessThan(8);
+        }
         trace.close();
     }
 
@@ -200,6 +220,14 @@ class StorageAwayTest {
             assertThat(Thread.interrupted()).isTrue();
         }
         trace.close();
+    }
+
+    /** Four ticks a second, as in service. */
+    private void tickUntil(long nanos) {
+        while (tickedNanos < nanos) {
+            tickedNanos += QUARTER;
+            trace.tick(tickedNanos);
+        }
     }
 
     /** The database, which can be taken away. */

@@ -1,16 +1,13 @@
-package org.ebbwatch.bench;
+package org.ebbwatch.speed;
 
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
 import org.ebbwatch.store.Database;
 import org.ebbwatch.store.H2Database;
 import org.ebbwatch.trace.BoardBoot;
@@ -27,13 +24,25 @@ import org.slf4j.LoggerFactory;
 public final class TraceBench {
 
     private static final int ROUNDS = 5;
+    /** Name, key, two hashes and checksum of a segment of board RIG-0001: see {@link SegmentCodec}. */
+    private static final int HEAD_BYTES = 4 + 8 + 3 * 8 + 2 + 2 * 32 + 4;
+
+    /** A pair as it is handed out: scan, time, state, volts and degrees. */
+    private static final int DECODED_BYTES = 8 + 8 + 1 + 4 + 4;
+
+    private static final List<String> RECORDED = List.of(
+            "short_pouch_100soc.csv", "nmc18650_overdischarge_to_1V03_rest.csv", "lfp26650_discharge_to_2V37_rest.csv");
 
     private TraceBench() {}
 
     public static void main(String[] arguments) throws IOException {
         ((Logger) LoggerFactory.getLogger("org.flywaydb")).setLevel(Level.WARN);
         List<Samples> night = Night.segments(48, 12, 1, Night.TEN_MINUTES);
-        sizes(night);
+        sizes(night, 0.000_1, 0.02);
+        double noise = 2 * Math.log(Math.sqrt(2 * Math.PI * Math.E * 13 / 12)) / Math.log(2) / 8;
+        System.out.printf(
+                "  entropy of the noise itself: %.3f; in segments of 4096 samples: %.3f%n", noise, longSegments());
+        recordings();
         for (int round = 1; round <= ROUNDS; round++) {
             codec(night, round);
         }
@@ -42,30 +51,50 @@ public final class TraceBench {
         }
     }
 
-    private static void sizes(List<Samples> night) {
+    private static void recordings() throws IOException {
+        Path folder = Path.of(System.getProperty("recordings", "absent"));
+        for (String file : RECORDED) {
+            List<Samples> segments = Recordings.segments(folder.resolve(file), Samples.MOST);
+            if (segments.isEmpty()) {
+                System.out.println("no recording " + folder.resolve(file));
+            } else {
+                System.out.println(file);
+                sizes(segments, 0.000_1, 0.001);
+            }
+        }
+    }
+
+    private static void sizes(List<Samples> segments, double voltsPerCount, double kelvinPerCount) {
         long pairs = 0;
         long coded = 0;
+        long heads = 0;
         long rows = 0;
         long planes = 0;
+        double xor = 0;
         List<int[]> volts = new ArrayList<>();
         List<int[]> celsius = new ArrayList<>();
-        for (Samples samples : night) {
+        for (Samples samples : segments) {
             pairs += samples.count();
             coded += encode(samples).length;
+            heads += HEAD_BYTES;
             rows += Night.deflated(Night.rows(samples));
             planes += Night.deflated(Night.planes(samples));
+            xor += XorFloats.bytes(samples, voltsPerCount, kelvinPerCount);
             volts.add(samples.volts());
             celsius.add(samples.celsius());
         }
         double floor = (Night.bestDifferenceBits(volts) + Night.bestDifferenceBits(celsius)) / 8;
-        double noise = 2 * Math.log(Math.sqrt(2 * Math.PI * Math.E * 13 / 12)) / Math.log(2) / 8;
-        System.out.printf("%d pairs in %d segments%n", pairs, night.size());
-        System.out.printf("bytes a pair, with times, states, head and hashes   %.3f%n", (double) coded / pairs);
-        System.out.printf("bytes a pair, the same in segments of 4096 samples   %.3f%n", longSegments());
-        System.out.printf("bytes a pair, rows through deflate                  %.3f%n", (double) rows / pairs);
-        System.out.printf("bytes a pair, differences in planes through deflate %.3f%n", (double) planes / pairs);
-        System.out.printf("bytes a pair, entropy of the best differences       %.3f (readings only)%n", floor);
-        System.out.printf("bytes a pair, entropy of the noise itself           %.3f (readings only)%n", noise);
+        System.out.printf("%d pairs in %d segments%n", pairs, segments.size());
+        tell("a segment, with times, states, head and hashes", (double) coded / pairs, floor);
+        tell("the same without its head", (double) (coded - heads) / pairs, floor);
+        tell("exclusive-or of floats, times and readings", xor / pairs, floor);
+        tell("differences in byte planes through deflate", (double) planes / pairs, floor);
+        tell("rows of 21 bytes through deflate (gzip)", (double) rows / pairs, floor);
+        tell("entropy of the best differences, readings only", floor, floor);
+    }
+
+    private static void tell(String what, double bytesAPair, double floor) {
+        System.out.printf("  %-48s %6.3f bytes a pair, %5.2f of the floor%n", what, bytesAPair, bytesAPair / floor);
     }
 
     private static double longSegments() {
@@ -94,10 +123,12 @@ public final class TraceBench {
         }
         decoding.stop();
         System.out.printf(
-                "codec round %d: encode %s, decode %s ns a pair; two million pairs both ways %.2f s of the clock (%d)%n",
+                "codec round %d: encode %s, decode %s ns a pair, %.0f MB of samples a second at work; two million pairs"
+                        + " both ways %.2f s of the clock (%d)%n",
                 round,
                 encoding.nanosPer(pairs),
                 decoding.nanosPer(pairs),
+                DECODED_BYTES * 1e3 * pairs / decoding.workNanos,
                 (encoding.wallNanos + decoding.wallNanos) / 1e9 * 2_000_000 / pairs,
                 check);
     }
@@ -147,19 +178,7 @@ public final class TraceBench {
                     reading.nanosPer(read[0]),
                     (double) Files.size(directory.resolve("ebbwatch.mv.db")) / scans / channels);
         } finally {
-            delete(directory);
-        }
-    }
-
-    private static void delete(Path directory) throws IOException {
-        try (Stream<Path> files = Files.walk(directory)) {
-            files.sorted(Comparator.reverseOrder()).forEach(file -> {
-                try {
-                    Files.delete(file);
-                } catch (IOException e) {
-                    throw new UncheckedIOException(e);
-                }
-            });
+            Folders.delete(directory);
         }
     }
 

@@ -1,4 +1,4 @@
-package org.ebbwatch.bench;
+package org.ebbwatch.speed;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
