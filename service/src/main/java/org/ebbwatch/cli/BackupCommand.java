@@ -58,8 +58,7 @@ final class BackupCommand implements Callable<Integer> {
     public Integer call() throws Refusal {
         PrintWriter out = spec.commandLine().getOut();
         if (source.running != null) {
-            out.println(BackupService.ask(
-                    source.running.service, ServiceCall.token(System.getenv())));
+            out.println(BackupService.ask(source.running.service, ServiceCall.token(System.getenv())));
         } else {
             write(source.stopped.storage, source.stopped.file);
             out.println(source.stopped.file);

@@ -46,7 +46,8 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal, InterruptedException {
         RackFile rackFile = read(file);
-        List<ChannelLine> lines = new RackCheck(rackFile, BoardPorts.of(rackFile), new SystemHostClock()).read(1_000L * seconds);
+        List<ChannelLine> lines =
+                new RackCheck(rackFile, BoardPorts.of(rackFile), new SystemHostClock()).read(1_000L * seconds);
         PrintWriter out = spec.commandLine().getOut();
         print(lines, out);
         return lines.stream().anyMatch(ChannelLine::isTrouble) ? 1 : 0;

@@ -17,7 +17,6 @@ import org.ebbwatch.morning.MorningHour;
 import org.ebbwatch.rack.CellEntry;
 import org.ebbwatch.rack.RackFile;
 import org.ebbwatch.rack.RunningRack;
-import org.ebbwatch.rack.RunningRack.BoardPort;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;

@@ -210,7 +210,8 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public List<TracePoint> trace(PassageCard card, Window window, int points) {
-        return new TracePoints(card, OnChannel.of(card, journal.reader().journal(card.id())), trace, endMillis(card)).thinned(window, points);
+        return new TracePoints(card, OnChannel.of(card, journal.reader().journal(card.id())), trace, endMillis(card))
+                .thinned(window, points);
     }
 
     @Override

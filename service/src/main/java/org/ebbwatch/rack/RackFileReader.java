@@ -23,8 +23,8 @@ final class RackFileReader {
     private static final List<String> RACK_KEYS =
             List.of("storage", "http", "alarms", "morningReport", "signOfLife", "procedure", "boards", "cells");
     private static final List<String> HTTP_KEYS = List.of("address", "port", "names");
-    private static final List<String> BOARD_KEYS =
-            WayReader.joined(List.of("name", "port", "baud", "serialNumber", "profile", "contacts"), WiringReader.BOARD_KEYS);
+    private static final List<String> BOARD_KEYS = WayReader.joined(
+            List.of("name", "port", "baud", "serialNumber", "profile", "contacts"), WiringReader.BOARD_KEYS);
     private static final List<String> CELL_KEYS = WayReader.joined(
             List.of(
                     "board",

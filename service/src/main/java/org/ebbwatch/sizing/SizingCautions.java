@@ -39,7 +39,8 @@ final class SizingCautions {
                             + " 0 V mean nothing.");
         }
         if (wish.condition().isDamaged()) {
-            cautions.add("Treated as damaged: at most C/20, procedure `damaged`. " + Danger.PUFFED_POUCH_PIERCED.words());
+            cautions.add(
+                    "Treated as damaged: at most C/20, procedure `damaged`. " + Danger.PUFFED_POUCH_PIERCED.words());
         }
         if (wish.chemistry() == CellChemistry.UNKNOWN) {
             cautions.add(

@@ -16,6 +16,7 @@ import org.ebbwatch.judge.Entry.Scan;
 import org.ebbwatch.judge.Entry.Suspicion;
 import org.ebbwatch.passage.BoardBasis;
 import org.ebbwatch.passage.Wiring;
+import org.ebbwatch.rack.RunningRack.BoardPort;
 import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.ChannelIdentity;
 import org.ebbwatch.rig.message.ChannelRole;
@@ -23,7 +24,6 @@ import org.ebbwatch.rig.message.ClockKind;
 import org.ebbwatch.rig.message.Converter;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.rig.message.Scales;
-import org.ebbwatch.rack.RunningRack.BoardPort;
 import org.ebbwatch.sim.cell.CellSpec;
 import org.ebbwatch.sim.link.PtyPort;
 import org.ebbwatch.sim.link.SimRunner;
@@ -102,8 +102,8 @@ class RackCheckTest {
                     "rack.yaml",
                     Path.of("/nowhere"));
             List<BoardPort> ports = file.boards().stream()
-                    .map(board -> new BoardPort(
-                            board.name(), board.serialNumber(), board.port()::port, board.contacts()))
+                    .map(board ->
+                            new BoardPort(board.name(), board.serialNumber(), board.port()::port, board.contacts()))
                     .toList();
             return new RackCheck(file, ports, new SystemHostClock()).read(mostMillis);
         }
