@@ -187,7 +187,8 @@ public final class LoadSizing {
                 pieces(network),
                 gauge,
                 amperes * gauge.ohmsPerMetre() * wish.surroundings().wireMetres(),
-                LANDMARKS.stream().map(landmark -> landmark(network.ohms(), landmark))
+                LANDMARKS.stream()
+                        .map(landmark -> landmark(network.ohms(), landmark))
                         .toList(),
                 wish.cellsInSeries() * discharge.heldWattHours(),
                 wish.cellsInSeries() * end.loadWattHours(),

@@ -22,8 +22,8 @@ final class SizingCautions {
         List<String> cautions = new ArrayList<>();
         Piece warmest = sized.warmest();
         if (warmest.touch() != Touch.HARMLESS) {
-            cautions.add(Danger.HOT_RESISTOR.words() + " At " + plain(Math.rint(warmest.celsius())) + " degrees its surface "
-                    + warmest.touch().words() + "." + cooler(wish, warmest));
+            cautions.add(Danger.HOT_RESISTOR.words() + " At " + plain(Math.rint(warmest.celsius()))
+                    + " degrees its surface " + warmest.touch().words() + "." + cooler(wish, warmest));
         }
         Piece hardest = sized.hardest();
         if (hardest.share() > NEAR_THE_LIMIT) {
@@ -39,7 +39,8 @@ final class SizingCautions {
                             + " 0 V mean nothing.");
         }
         if (wish.condition().isDamaged()) {
-            cautions.add("Treated as damaged: at most C/20, procedure `damaged`. " + Danger.PUFFED_POUCH_PIERCED.words());
+            cautions.add(
+                    "Treated as damaged: at most C/20, procedure `damaged`. " + Danger.PUFFED_POUCH_PIERCED.words());
         }
         if (wish.chemistry() == CellChemistry.UNKNOWN) {
             cautions.add(

@@ -67,7 +67,9 @@ class LabelRoutes {
     private static String label(IntakeRecord record) {
         IntakeFields card = record.card();
         String what = card.chemistry().orElse(CellChemistry.UNKNOWN).key() + ", "
-                + card.cellsInSeries().map(cells -> cells > 1 ? cells + " in series, " : "").orElse("")
+                + card.cellsInSeries()
+                        .map(cells -> cells > 1 ? cells + " in series, " : "")
+                        .orElse("")
                 + card.ratedAmpereHours()
                         .map(hours -> String.format(Locale.ROOT, "%.3g Ah", hours))
                         .orElse("");

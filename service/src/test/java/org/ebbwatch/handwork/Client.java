@@ -91,8 +91,7 @@ public final class Client {
         return sendBody(method, path, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body), headers);
     }
 
-    private Answer sendBody(
-            String method, String path, HttpRequest.BodyPublisher body, Map<String, String> headers) {
+    private Answer sendBody(String method, String path, HttpRequest.BodyPublisher body, Map<String, String> headers) {
         HttpRequest.Builder request = HttpRequest.newBuilder(
                         URI.create(place.server().getURI() + path))
                 .method(method, body);

@@ -104,7 +104,10 @@ class IntakeRoutesTest extends DeskBench {
         assertThat(next.json().get("card").get("origin").getStringValue()).isEqualTo("shed");
         Answer page = client.get(INTAKES + "?limit=1");
         assertThat(page.text("next")).isEqualTo("box3-002");
-        assertThat(client.get(INTAKES + "?limit=1&before=box3-002").json().get("intakes").size())
+        assertThat(client.get(INTAKES + "?limit=1&before=box3-002")
+                        .json()
+                        .get("intakes")
+                        .size())
                 .isEqualTo(1);
     }
 
@@ -201,8 +204,7 @@ class IntakeRoutesTest extends DeskBench {
 
     @Test
     void volts_that_do_not_fit_are_refused_with_what_to_do() {
-        refused(
-                client.post(INTAKES, card("\"tag\": \"A\"").replace("4.1", "8.2")), 422, "bad-body", "8.2 V a cell");
+        refused(client.post(INTAKES, card("\"tag\": \"A\"").replace("4.1", "8.2")), 422, "bad-body", "8.2 V a cell");
         refused(client.post(INTAKES, card("\"tag\": \"A\"").replace("4.1", "1.5")), 422, "bad-body", "voltsExplained");
         refused(client.post(INTAKES, card("\"tag\": \"A\"").replace("4.1", "-3.7")), 422, "bad-body", "reversed");
     }
@@ -229,7 +231,11 @@ class IntakeRoutesTest extends DeskBench {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "<script>alert(1)</script>", "=HYPERLINK(\"http://x\")", "@SUM(A1)", "'; drop table intake; --", "\u202e\u0000x",
+                "<script>alert(1)</script>",
+                "=HYPERLINK(\"http://x\")",
+                "@SUM(A1)",
+                "'; drop table intake; --",
+                "\u202e\u0000x",
                 "日本語 und µ"
             })
     void hostile_text_is_text(String note) {
@@ -261,7 +267,11 @@ class IntakeRoutesTest extends DeskBench {
         assertThat(got.status()).isEqualTo(200);
         assertThat(got.header("content-type")).isEqualTo("image/jpeg");
         assertThat(got.header("x-content-type-options")).isEqualTo("nosniff");
-        refused(client.photo(INTAKES + "/A/photo", "<svg/>".getBytes(StandardCharsets.UTF_8), "image/png"), 422, "bad-photo", "neither a JPEG");
+        refused(
+                client.photo(INTAKES + "/A/photo", "<svg/>".getBytes(StandardCharsets.UTF_8), "image/png"),
+                422,
+                "bad-photo",
+                "neither a JPEG");
         refused(client.get(INTAKES + "/B/photo"), 404, "unknown-card", "no photo");
     }
 

@@ -140,7 +140,9 @@ class IntakeDeskTest {
         var numbered = new TakeIn(
                 new Name.Numbered("box"), Optional.empty(), false, fields(Condition.INTACT, 3.7, null), "Anna");
         assertThat(done(desk.ask(numbered, key())).tag()).isEqualTo("box-001");
-        assertThat(done(desk.ask(numbered, key())).tag()).as("002 had a passage").isEqualTo("box-003");
+        assertThat(done(desk.ask(numbered, key())).tag())
+                .as("002 had a passage")
+                .isEqualTo("box-003");
         reopen();
         assertThat(done(desk.ask(numbered, key())).tag()).isEqualTo("box-004");
         assertThat(desk.ask(named("box-004", fields(Condition.INTACT, 3.7, null)), key()))
@@ -173,7 +175,9 @@ class IntakeDeskTest {
             IntakeRecord record =
                     done(desk.ask(new TakeIn(new Name.Numbered("b"), Optional.empty(), true, next, "A"), key()));
             assertThat(record.card().origin()).contains("drill of the harbour workshop");
-            assertThat(record.card().massBeforeGrams()).as("weighed anew or not at all").isEmpty();
+            assertThat(record.card().massBeforeGrams())
+                    .as("weighed anew or not at all")
+                    .isEmpty();
         }
         assertThat(desk.records().latest()).hasSize(40);
     }

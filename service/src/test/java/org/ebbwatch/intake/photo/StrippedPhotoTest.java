@@ -85,7 +85,11 @@ class StrippedPhotoTest {
         exif.order(java.nio.ByteOrder.LITTLE_ENDIAN).put("II".getBytes(StandardCharsets.US_ASCII));
         exif.putShort((short) 42).putInt(8).putShort((short) 2);
         exif.putShort((short) 0x010E).putShort((short) 2).putInt(secret.length).putInt(8 + 2 + 24 + 4);
-        exif.putShort((short) 0x0112).putShort((short) 3).putInt(1).putShort((short) orientation).putShort((short) 0);
+        exif.putShort((short) 0x0112)
+                .putShort((short) 3)
+                .putInt(1)
+                .putShort((short) orientation)
+                .putShort((short) 0);
         exif.putInt(0).put(secret);
         return segment(0xE1, exif.array());
     }
@@ -132,7 +136,12 @@ class StrippedPhotoTest {
         byte[] secret = SECRET.getBytes(StandardCharsets.US_ASCII);
         byte[] plain = jpeg(progressive);
         byte[] telling = with(
-                plain, exif(1), segment(0xFE, secret), segment(0xE2, secret), segment(0xED, secret), segment(0xEE, secret));
+                plain,
+                exif(1),
+                segment(0xFE, secret),
+                segment(0xE2, secret),
+                segment(0xED, secret),
+                segment(0xEE, secret));
 
         StrippedPhoto kept = StrippedPhoto.of(telling);
 
@@ -149,8 +158,7 @@ class StrippedPhotoTest {
         int exif = new String(kept, StandardCharsets.ISO_8859_1).indexOf("Exif");
         assertThat(exif).isPositive();
         // after "Exif", two zeros, 8 of header, 2 of count: tag 0112, type 3, count 1, value 6
-        assertThat(Arrays.copyOfRange(kept, exif + 16, exif + 26))
-                .containsExactly(0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6);
+        assertThat(Arrays.copyOfRange(kept, exif + 16, exif + 26)).containsExactly(0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6);
         same(jpeg(false), kept);
     }
 
@@ -224,7 +232,10 @@ class StrippedPhotoTest {
     @Property(tries = 500)
     void whatever_is_sent_is_kept_or_refused(@ForAll @Size(max = 300) byte[] noise, @ForAll @IntRange(max = 3) int as) {
         byte[][] beginnings = {
-            {}, {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF}, {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'}, {(byte) 0xFF}
+            {},
+            {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF},
+            {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'},
+            {(byte) 0xFF}
         };
         byte[] sent = Arrays.copyOf(beginnings[as], beginnings[as].length + noise.length);
         System.arraycopy(noise, 0, sent, beginnings[as].length, noise.length);

@@ -43,7 +43,8 @@ class DangerTest {
     @ParameterizedTest
     @EnumSource(Danger.class)
     void every_danger_stands_in_the_safety_page(Danger danger) throws IOException {
-        String page = Files.readString(Path.of(System.getProperty("basedir", ".")).resolve("../docs/safety.md"));
+        String page =
+                Files.readString(Path.of(System.getProperty("basedir", ".")).resolve("../docs/safety.md"));
 
         assertThat(page.replaceAll("\\s+", " ")).contains(danger.words());
     }

@@ -38,16 +38,25 @@ class TriageTest {
     /** Torn, leaking and smelling cells are kept off the rack, warm and wet ones until that has passed (common practice, no source). */
     @ParameterizedTest
     @CsvSource({
-        "INTACT, ADMITTED", "UNKNOWN, ADMITTED", "SWOLLEN, ADMITTED", "DENTED, ADMITTED", "WET, NOT_YET", "WARM, NOT_YET",
-        "CASING_TORN, TURNED_AWAY", "SMELL_OF_SOLVENT, TURNED_AWAY", "LEAKING, TURNED_AWAY"
+        "INTACT, ADMITTED",
+        "UNKNOWN, ADMITTED",
+        "SWOLLEN, ADMITTED",
+        "DENTED, ADMITTED",
+        "WET, NOT_YET",
+        "WARM, NOT_YET",
+        "CASING_TORN, TURNED_AWAY",
+        "SMELL_OF_SOLVENT, TURNED_AWAY",
+        "LEAKING, TURNED_AWAY"
     })
     void the_condition_decides_first(Condition condition, Verdict verdict) {
-        assertThat(Triage.of(card(condition, ProtectionBoard.NONE, 3.7)).verdict()).isEqualTo(verdict);
+        assertThat(Triage.of(card(condition, ProtectionBoard.NONE, 3.7)).verdict())
+                .isEqualTo(verdict);
     }
 
     @ParameterizedTest
     @EnumSource(Condition.class)
-    void whoever_handles_a_cell_that_is_not_intact_is_told_what_it_may_do_and_what_is_usually_done(Condition condition) {
+    void whoever_handles_a_cell_that_is_not_intact_is_told_what_it_may_do_and_what_is_usually_done(
+            Condition condition) {
         Triage triage = Triage.of(card(condition, ProtectionBoard.NONE, 3.7));
         String told = triage.objections().stream()
                         .map(objection -> objection.why() + ' ' + objection.toDo())
@@ -90,7 +99,8 @@ class TriageTest {
 
     @Test
     void a_string_is_told_about_its_weakest_cell() {
-        assertThat(Triage.of(card(CellChemistry.NMC, 3, Condition.INTACT, ProtectionBoard.NONE, 11.1)).cautions())
+        assertThat(Triage.of(card(CellChemistry.NMC, 3, Condition.INTACT, ProtectionBoard.NONE, 11.1))
+                        .cautions())
                 .anyMatch(caution -> caution.contains("weakest"));
     }
 
@@ -109,10 +119,23 @@ class TriageTest {
     /** Ends of charge: 4.20 V and 3.65 V a cell are the trade's, 4.45 V for pouch cells with cobalt (from memory). */
     @ParameterizedTest
     @CsvSource({
-        "NMC, 1, 4.20, FITS", "NMC, 1, 4.31, HIGH", "LCO, 1, 4.40, FITS", "LFP, 1, 3.65, FITS", "LFP, 1, 3.8, HIGH",
-        "NMC, 1, 2.5, FITS", "NMC, 1, 1.9, LOW", "NMC, 1, 0.99, SHOWS_NOTHING", "NMC, 1, 0, SHOWS_NOTHING",
-        "NMC, 1, 5.1, IMPOSSIBLE", "NMC, 1, 8.2, IMPOSSIBLE", "NMC, 2, 8.2, FITS", "NMC, 3, 8.2, FITS",
-        "NMC, 4, 7.4, LOW", "NMC, 3, 0.3, LOW", "NMC, 1, -0.03, SHOWS_NOTHING", "NMC, 1, -3.7, REVERSED",
+        "NMC, 1, 4.20, FITS",
+        "NMC, 1, 4.31, HIGH",
+        "LCO, 1, 4.40, FITS",
+        "LFP, 1, 3.65, FITS",
+        "LFP, 1, 3.8, HIGH",
+        "NMC, 1, 2.5, FITS",
+        "NMC, 1, 1.9, LOW",
+        "NMC, 1, 0.99, SHOWS_NOTHING",
+        "NMC, 1, 0, SHOWS_NOTHING",
+        "NMC, 1, 5.1, IMPOSSIBLE",
+        "NMC, 1, 8.2, IMPOSSIBLE",
+        "NMC, 2, 8.2, FITS",
+        "NMC, 3, 8.2, FITS",
+        "NMC, 4, 7.4, LOW",
+        "NMC, 3, 0.3, LOW",
+        "NMC, 1, -0.03, SHOWS_NOTHING",
+        "NMC, 1, -3.7, REVERSED",
         "UNKNOWN, 1, 4.4, FITS"
     })
     void volts_have_to_fit_chemistry_and_number_in_series(
