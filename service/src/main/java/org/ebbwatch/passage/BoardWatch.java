@@ -5,13 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.calibration.BoardScale;
 import org.ebbwatch.calibration.Calibration;
 import org.ebbwatch.judge.Entry;
-import org.ebbwatch.judge.Entry.Suspicion;
 import org.ebbwatch.judge.procedure.CellString;
 import org.ebbwatch.passage.RackView.BoardView;
 import org.ebbwatch.passage.RackView.ChannelView;
@@ -25,10 +23,7 @@ final class BoardWatch {
     private final String name;
     private Identity identity;
     private BoardBasis basis;
-    private BoardScale scale;
-    private int ambientChannel = -1;
-    private int dummyChannel = -1;
-    private int bankChannel = -1;
+    private ScanScale scale;
     private LinkState link = LinkState.WAITING;
     private String detail = "";
     private BoardScan latest;
@@ -46,10 +41,7 @@ final class BoardWatch {
     void rest(BoardBasis now) {
         basis = now;
         identity = now.identity();
-        scale = now.scale();
-        ambientChannel = first(ChannelRole.AMBIENT);
-        dummyChannel = first(ChannelRole.DUMMY);
-        bankChannel = first(ChannelRole.BANK);
+        scale = new ScanScale(now);
     }
 
     /** What its readings rest on; empty before it said who it is. */
@@ -101,20 +93,7 @@ final class BoardWatch {
 
     /** Channels that a cell's reading draws on: ambient, dummy, bank and its load's own sensor, as far as there are. */
     List<Integer> drawnOn(int channel) {
-        return Stream.of(ambientChannel, dummyChannel, bankChannel, loadSensor(channel))
-                .filter(each -> each >= 0 && each < identity.channels().size())
-                .toList();
-    }
-
-    private int loadSensor(int channel) {
-        return basis.wiring().loadSensors().getOrDefault(channel, -1);
-    }
-
-    /** The hotter of the bank and the load's own sensor; a sensor that cannot be believed says nothing. */
-    private double bankCelsius(int channel) {
-        double bank = celsius(bankChannel);
-        double own = celsius(loadSensor(channel));
-        return Double.isNaN(bank) || own > bank ? own : bank;
+        return scale.drawnOn(channel);
     }
 
     int simulatedSpeed() {
@@ -165,49 +144,12 @@ final class BoardWatch {
 
     /** The same for a cell of a string: volts of the whole string, its one current and its one load. */
     Entry.Scan reading(int channel, Optional<CellString> string) {
-        int state = latest.state()[channel];
-        double volts = volts(channel);
-        int first = string.map(CellString::firstChannel).orElse(channel);
-        int last = string.map(CellString::lastChannel).orElse(channel);
-        double sum = 0;
-        double amperes = amperes(channel);
-        boolean applied = false;
-        for (int each = first; each <= last && each < latest.channels(); each++) {
-            sum += volts(each);
-            amperes = Double.isNaN(amperes) ? amperes(each) : amperes;
-            applied |= (latest.state()[each] & Reading.LOAD_APPLIED) != 0;
-        }
-        return new Entry.Scan(
-                latest.eventMillis(),
-                volts,
-                expandedVolts(channel, volts, applied ? sum : 0),
-                scale.resolutionVolts(channel),
-                amperes,
-                celsius(channel),
-                celsius(ambientChannel),
-                celsius(dummyChannel),
-                bankCelsius(channel),
-                applied,
-                suspicion(state),
-                string.isPresent() ? sum : Double.NaN);
-    }
-
-    private double volts(int channel) {
-        boolean read = (latest.state()[channel] & Reading.VOLTS_VALID) != 0;
-        return read ? scale.volts(channel, latest.volts()[channel]) : Double.NaN;
-    }
-
-    /** With what the leads take between the terminals and where they are measured while the load draws {@code acrossVolts}. */
-    private double expandedVolts(int channel, double volts, double acrossVolts) {
-        double leads = basis.wiring().leadShares().getOrDefault(channel, 0.0) * acrossVolts;
-        double expanded = scale.expandedVolts(channel, Double.isNaN(volts) ? 0 : volts);
-        return leads == 0 || Double.isNaN(leads) ? expanded : StrictMath.hypot(expanded, leads);
+        return scale.reading(latest, channel, string);
     }
 
     /** Volts of a channel by the board's own scale, without its calibration; NaN where not read. */
     double ownVolts(int channel) {
-        boolean read = (latest.state()[channel] & Reading.VOLTS_VALID) != 0;
-        return read ? scale.volts(latest.volts()[channel]) : Double.NaN;
+        return scale.ownVolts(latest, channel);
     }
 
     /** The board's own scale. */
@@ -220,50 +162,16 @@ final class BoardWatch {
     }
 
     boolean isAtRail(int channel) {
-        return (latest.state()[channel] & Reading.VOLTS_AT_RAIL) != 0;
+        return ScanScale.has(latest, channel, Reading.VOLTS_AT_RAIL);
     }
 
     boolean isLoadApplied(int channel) {
-        return (latest.state()[channel] & Reading.LOAD_APPLIED) != 0;
-    }
-
-    private double amperes(int channel) {
-        boolean read = latest.amperesPresent() && (latest.state()[channel] & Reading.AMPERES_VALID) != 0;
-        return read ? scale.amperes(latest.amperes()[channel]) : Double.NaN;
+        return ScanScale.has(latest, channel, Reading.LOAD_APPLIED);
     }
 
     /** Degrees of a channel in the latest scan; NaN before the first. */
     double latestCelsius(int channel) {
-        return heard && identity != null ? celsius(channel) : Double.NaN;
-    }
-
-    private double celsius(int channel) {
-        if (channel < 0 || channel >= latest.channels()) {
-            return Double.NaN;
-        }
-        int state = latest.state()[channel];
-        boolean believed = (state & Reading.CELSIUS_VALID) != 0 && (state & Reading.SENSOR_OPEN) == 0;
-        return believed ? scale.celsius(latest.celsius()[channel]) : Double.NaN;
-    }
-
-    private static Suspicion suspicion(int state) {
-        if ((state & Reading.SENSOR_OPEN) != 0) {
-            return Suspicion.SENSOR_OPEN;
-        }
-        if ((state & Reading.CELSIUS_AT_RAIL) != 0) {
-            return Suspicion.CELSIUS_AT_RAIL;
-        }
-        return (state & Reading.VOLTS_AT_RAIL) != 0 ? Suspicion.VOLTS_AT_RAIL : Suspicion.NONE;
-    }
-
-    private int first(ChannelRole role) {
-        for (int channel = 0; channel < identity.channels().size(); channel++) {
-            boolean ofOneLoad = basis.wiring().loadSensors().containsValue(channel);
-            if (identity.channels().get(channel).role() == role && !ofOneLoad) {
-                return channel;
-            }
-        }
-        return -1;
+        return heard && identity != null ? scale.celsius(latest, channel) : Double.NaN;
     }
 
     BoardGlance glance() {
@@ -275,7 +183,7 @@ final class BoardWatch {
                 losses,
                 isKnown() ? intervalMillis() : 0,
                 isKnown() ? channels() : 0,
-                heard ? celsius(ambientChannel) : Double.NaN,
+                heard ? scale.ambientCelsius(latest) : Double.NaN,
                 basis == null ? List.of() : basis.calibrations());
     }
 
