@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.LongSupplier;
@@ -12,16 +13,21 @@ import org.ebbwatch.profile.DeviceLine;
 import org.ebbwatch.profile.LoadOrder;
 import org.ebbwatch.profile.ProfiledBoard;
 import org.ebbwatch.rig.message.RefusalReason;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Scans Modbus units and switches their loads, on the thread that reads. A scan goes on as soon as any unit has answered anything;
- * what could not be read is missing from it. {@link #close}, on whatever thread, first tries to open every load. After ten rounds
- * in which nothing answered the connection is given up, so that it is made anew.
+ * what could not be read is missing from it. {@link #close}, on whatever thread, first tries to open every load, and so does a
+ * thread of its own when the host has not said for ten seconds that it lives, even if nobody reads any more. After ten rounds in
+ * which nothing answered the connection is given up, so that it is made anew.
  */
 final class ModbusLine implements DeviceLine {
+    private static final Logger LOG = LoggerFactory.getLogger(ModbusLine.class);
     private static final long NANOS_PER_MILLI = 1_000_000;
     private static final long LONGEST_WAIT_MILLIS = 100;
     private static final long CLOSE_SECONDS = 2;
+    private static final long LOOK_SECONDS = 1;
     private static final int MOST_UNHEARD_ROUNDS = 10;
 
     private final ModbusProfile profile;
@@ -37,7 +43,7 @@ final class ModbusLine implements DeviceLine {
     private long dueNanos;
     private int unheardRounds;
     private volatile boolean opened;
-    private volatile boolean closing;
+    private final CountDownLatch closing = new CountDownLatch(1);
 
     /**
      * A closed connection.
@@ -60,13 +66,18 @@ final class ModbusLine implements DeviceLine {
     public void open() throws PortUnavailable {
         exchange.open();
         opened = true;
+        if (switches.any()) {
+            Thread watcher = new Thread(this::watchHost, "load guard");
+            watcher.setDaemon(true);
+            watcher.start();
+        }
     }
 
     @Override
     public boolean step(ProfiledBoard board) throws IOException {
         busy.lock();
         try {
-            return !closing && work(board);
+            return !isClosing() && work(board);
         } finally {
             busy.unlock();
         }
@@ -74,7 +85,7 @@ final class ModbusLine implements DeviceLine {
 
     @Override
     public void close() {
-        closing = true;
+        closing.countDown();
         boolean alone = false;
         try {
             alone = busy.tryLock(CLOSE_SECONDS, TimeUnit.SECONDS);
@@ -101,13 +112,34 @@ final class ModbusLine implements DeviceLine {
         Optional<LoadOrder> order = nextOrder(board);
         if (order.isPresent()) {
             carryOut(order.get(), board);
-        } else if (switches.any() && guard.findsLost(nanos.getAsLong())) {
-            switches.openAll();
-            round = Optional.empty();
         } else if (nanos.getAsLong() - dueNanos >= 0) {
             poll(board);
         }
         return unheardRounds < MOST_UNHEARD_ROUNDS;
+    }
+
+    private void watchHost() {
+        try {
+            while (!closing.await(LOOK_SECONDS, TimeUnit.SECONDS)) {
+                busy.lock();
+                try {
+                    if (guard.findsLost(nanos.getAsLong())) {
+                        round = Optional.empty();
+                        switches.openAll();
+                    }
+                } finally {
+                    busy.unlock();
+                }
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } catch (IOException e) {
+            LOG.warn("The loads of a lost connection cannot be opened: {}", e.getMessage());
+        }
+    }
+
+    private boolean isClosing() {
+        return closing.getCount() == 0;
     }
 
     private Optional<LoadOrder> nextOrder(ProfiledBoard board) {

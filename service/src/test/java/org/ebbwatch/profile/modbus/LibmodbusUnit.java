@@ -70,6 +70,11 @@ final class LibmodbusUnit implements AutoCloseable {
         }
     }
 
+    /** Whether it has not crashed. */
+    boolean isRunning() {
+        return process.isAlive();
+    }
+
     @Override
     public void close() {
         process.destroyForcibly();

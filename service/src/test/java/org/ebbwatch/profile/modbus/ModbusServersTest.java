@@ -2,10 +2,12 @@ package org.ebbwatch.profile.modbus;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.awaitility.Awaitility.await;
 
 import java.io.IOException;
 import java.net.ServerSocket;
 import java.nio.file.Path;
+import java.time.Duration;
 import org.ebbwatch.acquire.PortAddress;
 import org.ebbwatch.profile.file.ProfileFile;
 import org.ebbwatch.rack.RackFileFaulty;
@@ -128,6 +130,7 @@ class ModbusServersTest {
                 try (LibmodbusUnit unit = LibmodbusUnit.onNetwork(folder, port, 5);
                         HostSide host = host("modbusTcp", channels, new PortAddress.Tcp("127.0.0.1", port))) {
                     check.at(host);
+                    assertThat(unit.isRunning()).isTrue();
                 }
                 return;
             }
@@ -135,6 +138,7 @@ class ModbusServersTest {
                     LibmodbusUnit unit = LibmodbusUnit.onLine(folder, line.deviceEnd(), 5);
                     HostSide host = host("modbusRtu", channels, new PortAddress.Serial(line.hostEnd(), BAUD))) {
                 check.at(host);
+                assertThat(unit.isRunning()).isTrue();
             }
         }
     }
@@ -220,6 +224,21 @@ class ModbusServersTest {
                     assertThat(modules.coil(1, 16)).isTrue();
                 }
                 assertThat(modules.coil(1, 16)).as("once the port is closed").isFalse();
+            }
+        }
+
+        @Test
+        void have_their_loads_opened_when_the_service_is_stuck() throws Exception {
+            try (Modules modules = filled(Modules.onNetwork());
+                    HostSide host = host(
+                            "modbusTcp",
+                            TWO_UNITS.replace(", sense: {unitId: 1, discrete: 32}", ""),
+                            PortAddress.parse(modules.address(), BAUD).orElseThrow())) {
+                host.identity();
+                assertThat(host.ask(new SetLoad(0, true))).isInstanceOf(Done.class);
+                assertThat(modules.coil(1, 16)).isTrue();
+                await().atMost(Duration.ofSeconds(30)).until(() -> !modules.coil(1, 16));
+                assertThat(host.nextScan().is(0, Reading.LOAD_APPLIED)).isFalse();
             }
         }
 

@@ -177,8 +177,12 @@ public final class Modules implements ModbusServices, AutoCloseable {
     }
 
     @Override
-    public void close() throws Exception {
-        server.stop();
+    public void close() {
+        try {
+            server.stop();
+        } catch (Exception e) {
+            throw new IllegalStateException("the server does not stop", e);
+        }
     }
 
     private static byte[] bytes(int word) {

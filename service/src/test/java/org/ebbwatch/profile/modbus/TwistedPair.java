@@ -51,9 +51,13 @@ public final class TwistedPair implements AutoCloseable {
     }
 
     @Override
-    public void close() throws IOException, InterruptedException {
+    public void close() throws IOException {
         cut = true;
-        wire.join();
+        try {
+            wire.join();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
         one.close();
         other.close();
     }
