@@ -26,7 +26,9 @@ class TailScansTest {
             @ForAll @IntRange(min = 0, max = 70_000) int spread,
             @ForAll boolean withAmperes)
             throws IOException {
-        int[] celsius = Arrays.stream(volts).map(number -> Math.floorMod(number, spread + 1)).toArray();
+        int[] celsius = Arrays.stream(volts)
+                .map(number -> Math.floorMod(number, spread + 1))
+                .toArray();
         int[] amperes = Arrays.stream(celsius).map(number -> number - spread).toArray();
 
         assertThat(roundTrip(row(volts, celsius, withAmperes ? amperes : null)))
@@ -76,7 +78,8 @@ class TailScansTest {
         try (TailFile tail = TailFile.begin(path)) {
             tail.scan(BOOT, row);
             tail.force();
-            assertThat(TailReader.read(path, (boot, scan) -> read.add(told(scan))).damages())
+            assertThat(TailReader.read(path, (boot, scan) -> read.add(told(scan)))
+                            .damages())
                     .isEmpty();
         } finally {
             Files.delete(path);
