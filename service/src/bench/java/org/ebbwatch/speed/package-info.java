@@ -1,5 +1,5 @@
 /**
- * How fast the judge judges. Measured by itself, never inside a test; nothing of it is shipped. May use the judge alone. Command
- * and results: {@code docs/benchmarks/judge-speed.md}.
+ * How fast the judge judges, a sample goes its whole way, a segment is coded and a chart is drawn. Measured by itself, never inside a
+ * test; nothing of it is shipped. Commands and results: {@code docs/benchmarks}.
  */
 package org.ebbwatch.speed;

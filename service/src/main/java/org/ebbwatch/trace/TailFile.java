@@ -61,14 +61,17 @@ final class TailFile implements ScanSink, Closeable {
         }
         int channels = row.channels();
         int[] amperes = row.amperes();
-        int start = begin(TailFormat.SCAN);
+        boolean near = areNear(row.volts(), channels)
+                && areNear(row.celsius(), channels)
+                && (amperes == null || areNear(amperes, channels));
+        int start = begin(near ? TailFormat.NEAR_SCAN : TailFormat.SCAN);
         buffer.putInt(number).putLong(row.scan()).putLong(row.eventMillis());
         buffer.put(amperes == null ? 0 : TailFormat.WITH_AMPERES).put((byte) channels);
         buffer.put(row.states(), 0, channels);
-        put(row.volts(), channels);
-        put(row.celsius(), channels);
+        put(row.volts(), channels, near);
+        put(row.celsius(), channels, near);
         if (amperes != null) {
-            put(amperes, channels);
+            put(amperes, channels, near);
         }
         end(start);
     }
@@ -126,10 +129,37 @@ final class TailFile implements ScanSink, Closeable {
         buffer.putInt(start + 4, TailFormat.crc(crc, buffer.array(), start, payload));
     }
 
-    private void put(int[] column, int channels) {
-        for (int channel = 0; channel < channels; channel++) {
-            buffer.putInt(column[channel]);
+    private void put(int[] column, int channels, boolean near) {
+        int least = least(column, channels);
+        if (near) {
+            buffer.putInt(least);
         }
+        for (int channel = 0; channel < channels; channel++) {
+            if (near) {
+                buffer.putShort((short) (column[channel] - least));
+            } else {
+                buffer.putInt(column[channel]);
+            }
+        }
+    }
+
+    /** Whether all of a column lie within 16 bits of the least of them. */
+    private static boolean areNear(int[] column, int channels) {
+        long least = least(column, channels);
+        for (int channel = 0; channel < channels; channel++) {
+            if (column[channel] - least > 0xFFFF) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static int least(int[] column, int channels) {
+        int least = column[0];
+        for (int channel = 1; channel < channels; channel++) {
+            least = Math.min(least, column[channel]);
+        }
+        return least;
     }
 
     private void drain() throws IOException {

@@ -162,7 +162,8 @@ final class TailReader {
             return true;
         }
         BoardBoot boot = bootByNumber.get(number);
-        if (kind != TailFormat.SCAN || boot == null) {
+        boolean near = kind == TailFormat.NEAR_SCAN;
+        if ((!near && kind != TailFormat.SCAN) || boot == null) {
             return false;
         }
         row.bootNumber = boot.bootNumber();
@@ -171,10 +172,10 @@ final class TailReader {
         row.withAmperes = record.get() == TailFormat.WITH_AMPERES;
         row.makeRoomFor(record.get() & 0xFF);
         record.get(row.states, 0, row.channels);
-        take(record, row.volts, row.channels);
-        take(record, row.celsius, row.channels);
+        take(record, row.volts, row.channels, near);
+        take(record, row.celsius, row.channels, near);
         if (row.withAmperes) {
-            take(record, row.amperes, row.channels);
+            take(record, row.amperes, row.channels, near);
         }
         sink.scan(boot, row);
         return true;
@@ -192,9 +193,10 @@ final class TailReader {
         seen.put(board, new LastSeen(eventMillis, bootNumber, boardMillis, scan, host));
     }
 
-    private static void take(ByteBuffer record, int[] column, int channels) {
+    private static void take(ByteBuffer record, int[] column, int channels, boolean near) {
+        int least = near ? record.getInt() : 0;
         for (int channel = 0; channel < channels; channel++) {
-            column[channel] = record.getInt();
+            column[channel] = near ? least + (record.getShort() & 0xFFFF) : record.getInt();
         }
     }
 

@@ -31,7 +31,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** A run that ends at the worst moment, and the next one. */
 class CrashTest {
 
-    private static final int ROW_BYTES = 8 + 1 + 4 + 8 + 8 + 2 + 2 * 9;
+    private static final int ROW_BYTES = 8 + 1 + 4 + 8 + 8 + 2 + 2 + 2 * (4 + 2 * 2);
 
     @TempDir
     Path directory;
