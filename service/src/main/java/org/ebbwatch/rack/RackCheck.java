@@ -8,6 +8,7 @@ import org.ebbwatch.acquire.BoardAgent;
 import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.acquire.HostClock;
 import org.ebbwatch.acquire.RackLock;
+import org.ebbwatch.acquire.SerialNumbers;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Outcome.Event;
 import org.ebbwatch.passage.BoardBasis;
@@ -43,10 +44,11 @@ public final class RackCheck {
     /** The lines of all boards, in the order of the rack file; waits so long for boards that are not heard. */
     public List<ChannelLine> read(long mostMillis) throws InterruptedException {
         List<BoardAgent> agents = new ArrayList<>();
+        var serialNumbers = new SerialNumbers();
         for (BoardPort board : ports) {
             watch.expect(board.name(), board.contacts());
             agents.add(new BoardAgent(
-                    board.name(), board.expectedSerialNumber(), board.ports(), EventClock.fresh(), watch, lock, clock));
+                    board.name(), board.expectedSerialNumber(), serialNumbers, board.ports(), EventClock.fresh(), watch, lock, clock));
         }
         file.wirings().forEach(watch::wire);
         try {
