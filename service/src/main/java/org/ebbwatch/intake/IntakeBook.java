@@ -38,16 +38,16 @@ public final class IntakeBook implements IntakeRecords {
     }
 
     /**
-     * Writes a revision down.
+     * Writes a revision down. While the disk is busy with it the cards can be read: a check-in does not wait for a photo.
      *
      * @throws org.ebbwatch.store.StorageException if it cannot; then nothing has changed
      */
-    synchronized IntakeRecord write(IntakeRow row, Optional<IntakeRow.Photo> photo) {
+    IntakeRecord write(IntakeRow row, Optional<IntakeRow.Photo> photo) {
         table.insert(row, photo);
         return remember(row);
     }
 
-    private IntakeRecord remember(IntakeRow row) {
+    private synchronized IntakeRecord remember(IntakeRow row) {
         var revision = new Revision(
                 row.revision(),
                 IntakeJson.read(row.body()),
