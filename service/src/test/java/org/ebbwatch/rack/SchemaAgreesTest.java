@@ -221,7 +221,9 @@ class SchemaAgreesTest {
         JsonNode schema = SCHEMA;
         for (String step : mapping.split("/", -1)) {
             if (!step.isEmpty()) {
-                schema = step.equals("*") ? schema.path("items") : schema.path("properties").path(step);
+                schema = step.equals("*")
+                        ? schema.path("items")
+                        : schema.path("properties").path(step);
             }
         }
         return schema.path("properties");
@@ -237,7 +239,8 @@ class SchemaAgreesTest {
                     .filter(fault -> fault.contains("colour is not a key"))
                     .findFirst()
                     .orElseThrow();
-            return List.of(told.substring(told.indexOf("Its keys are ") + "Its keys are ".length()).split(", ", -1));
+            return List.of(told.substring(told.indexOf("Its keys are ") + "Its keys are ".length())
+                    .split(", ", -1));
         }
     }
 
