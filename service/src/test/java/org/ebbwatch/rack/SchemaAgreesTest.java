@@ -188,6 +188,62 @@ class SchemaAgreesTest {
         assertThat(disputed).isEmpty();
     }
 
+    /** Keys that the reader knows only to say what to write instead. */
+    private static final Set<String> REFUSED =
+            Set.of("/cells/*/seriesCells", "/alarms/webhook", "password", "signingSecret");
+
+    @Test
+    void every_key_the_reader_knows_is_in_the_schema() {
+        Set<String> missing = new TreeSet<>();
+        int mappings = 0;
+        for (int i = 0; i < files().size(); i++) {
+            int count = spotsOf(files().get(i)).size();
+            for (int j = 0; j < count; j++) {
+                ObjectNode file = files().get(i);
+                Spot spot = spotsOf(file).get(j);
+                String mapping = spot.path().substring(0, spot.path().lastIndexOf('/') + 1);
+                JsonNode known = properties(mapping);
+                spot.parent().put("colour", "red");
+                for (String key : keysToldBy(file)) {
+                    boolean refused = REFUSED.contains(key) || REFUSED.contains(mapping + key);
+                    if (!known.has(key) && !refused) {
+                        missing.add(mapping + key);
+                    }
+                }
+                mappings++;
+            }
+        }
+        assertThat(mappings).isGreaterThan(100);
+        assertThat(missing).isEmpty();
+    }
+
+    private static JsonNode properties(String mapping) {
+        JsonNode schema = SCHEMA;
+        for (String step : mapping.split("/", -1)) {
+            if (!step.isEmpty()) {
+                schema = step.equals("*")
+                        ? schema.path("items")
+                        : schema.path("properties").path(step);
+            }
+        }
+        return schema.path("properties");
+    }
+
+    /** The keys of the mapping in which "colour" stands, as the reader tells them. */
+    private static List<String> keysToldBy(ObjectNode file) {
+        try {
+            RackFile.parse(file.toString(), "rack.yaml", Path.of("/srv"));
+            throw new AssertionError("colour was taken for a key in " + file);
+        } catch (RackFileFaulty e) {
+            String told = e.faults().stream()
+                    .filter(fault -> fault.contains("colour is not a key"))
+                    .findFirst()
+                    .orElseThrow();
+            return List.of(told.substring(told.indexOf("Its keys are ") + "Its keys are ".length())
+                    .split(", ", -1));
+        }
+    }
+
     private static List<Spot> spotsOf(ObjectNode file) {
         List<Spot> spots = new ArrayList<>();
         spots(file, SCHEMA, "", spots);
