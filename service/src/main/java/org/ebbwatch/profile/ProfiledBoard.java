@@ -1,9 +1,10 @@
 package org.ebbwatch.profile;
 
 import java.io.ByteArrayOutputStream;
-import java.util.ArrayDeque;
 import java.util.Optional;
-import java.util.Queue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
 import java.util.function.IntPredicate;
 import org.ebbwatch.rig.message.Blink;
 import org.ebbwatch.rig.message.BoardMessage;
@@ -41,7 +42,7 @@ public final class ProfiledBoard {
     private final Description device;
     private final String serialNumber;
     private final FrameEncoder encoder = new FrameEncoder();
-    private final Queue<LoadOrder> orders = new ArrayDeque<>();
+    private final BlockingQueue<LoadOrder> orders = new LinkedBlockingQueue<>();
     private FrameDecoder decoder = new FrameDecoder(new Incoming());
     private ByteArrayOutputStream output = new ByteArrayOutputStream();
     private long intervalMillis;
@@ -144,11 +145,8 @@ public final class ProfiledBoard {
     }
 
     /** The oldest order not yet taken, waiting so long at most for one. */
-    public synchronized Optional<LoadOrder> awaitOrder(long millis) throws InterruptedException {
-        if (orders.isEmpty() && millis > 0) {
-            wait(millis);
-        }
-        return Optional.ofNullable(orders.poll());
+    public Optional<LoadOrder> awaitOrder(long millis) throws InterruptedException {
+        return Optional.ofNullable(orders.poll(millis, TimeUnit.MILLISECONDS));
     }
 
     /** An order was carried out, and the device shows it. */
@@ -193,7 +191,6 @@ public final class ProfiledBoard {
 
     private void put(LoadOrder order) {
         orders.add(order);
-        notifyAll();
     }
 
     private void changeInterval(int sequence, SetInterval wanted) {

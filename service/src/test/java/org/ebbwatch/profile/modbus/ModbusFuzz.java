@@ -4,6 +4,7 @@ import com.digitalpetri.modbus.Crc16;
 import java.nio.ByteBuffer;
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.ebbwatch.profile.FuzzCount;
@@ -13,6 +14,8 @@ import org.ebbwatch.profile.FuzzCount;
  * What is taken for data must be what the unit asked sent for this request.
  */
 public final class ModbusFuzz {
+    private static final List<Table> TABLES = List.of(Table.values());
+
     private final SplittableRandom dice;
     private final FuzzCount count = new FuzzCount();
     private final boolean rtu;
@@ -107,7 +110,7 @@ public final class ModbusFuzz {
         if (dice.nextInt(8) == 0) {
             return Request.write(new Spot(unitId, Table.COILS, dice.nextInt(0x1_0000)), dice.nextBoolean());
         }
-        Table table = Table.values()[dice.nextInt(4)];
+        Table table = TABLES.get(dice.nextInt(TABLES.size()));
         int quantity = 1 + dice.nextInt(dice.nextInt(4) == 0 ? table.mostRead() : 8);
         return Request.read(new Span(new Spot(unitId, table, dice.nextInt(0xF000)), quantity));
     }
