@@ -7,7 +7,7 @@ import java.util.List;
 
 /**
  * Writes a table as RFC 4180 has it: UTF-8, comma, CRLF after every line, quotes doubled. A field that a spreadsheet would take for a
- * formula gets an apostrophe in front, which spreadsheets do not show: one that begins with {@code = + - @}, a tab or a carriage
+ * formula gets an apostrophe in front: one that begins with {@code = + - @}, a tab or a carriage
  * return, unless it is a plain number. Holds one line at a time.
  */
 public final class CsvWriter {

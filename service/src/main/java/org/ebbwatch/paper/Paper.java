@@ -118,23 +118,6 @@ public final class Paper implements AutoCloseable {
         skip(size * 0.35f);
     }
 
-    /** A paragraph with its lead words in bold. */
-    public void item(String lead, String text, float size) throws IOException {
-        float indent = 110;
-        List<String> broken = lettering.lines(text, size, measure() - indent);
-        need(broken.size() * size * LEADING);
-        Canvas canvas = canvas();
-        PDStructureElement element = structure.element("P", page);
-        begin("P", element);
-        canvas.bold(lead, 0, y - size, size, 0);
-        for (String line : broken) {
-            canvas.text(line, indent, y - size, size, 0);
-            y -= size * LEADING;
-        }
-        content.endMarkedContent();
-        skip(size * 0.2f);
-    }
-
     private void lines(String type, String text, float size, float grey, boolean bold) throws IOException {
         List<String> broken = lettering.lines(text, size, measure());
         need(size * LEADING);
@@ -142,7 +125,7 @@ public final class Paper implements AutoCloseable {
         PDStructureElement element = structure.element(type, itsPage);
         for (String line : broken) {
             need(size * LEADING);
-            if (page != itsPage) {
+            if (!page.equals(itsPage)) {
                 itsPage = page;
                 element = structure.element(type, itsPage);
             }

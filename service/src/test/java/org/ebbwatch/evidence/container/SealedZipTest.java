@@ -60,7 +60,7 @@ class SealedZipTest {
                 assertThat(zip.getInputStream(zip.getEntry(part.getKey())).readAllBytes())
                         .isEqualTo(part.getValue());
             }
-            assertThat(zip.getComment()).matches("ebbwatch bundle 1, sha256 [0-9a-f]{64}");
+            assertThat(zip.getComment()).matches("ebbwatch bundle 2, sha256 [0-9a-f]{64}");
         }
     }
 
@@ -317,8 +317,8 @@ class SealedZipTest {
         @Test
         void such_as_a_bundle_of_a_later_format() throws IOException {
             byte[] later = Forged.written(folder, parts());
-            later[later.length - Seal.BYTES + "ebbwatch bundle ".length()] = '2';
-            isNoBundle(Forged.resealed(later), "version 2");
+            later[later.length - Seal.BYTES + "ebbwatch bundle ".length()] = '3';
+            isNoBundle(Forged.resealed(later), "version 3");
         }
     }
 
