@@ -192,7 +192,7 @@ class CrashTest {
             trace.identified(new BoardBoot("SLOW", 3, BOOT.kinds(), "slow"));
             trace.append("SLOW", row(3, 1, 1000, 5));
             long longest = 0;
-            for (int scan = 1; scan <= 9_000; scan++) {
+            for (int scan = 1; scan <= 20_000; scan++) {
                 trace.append(BOARD, row(1, scan, 10L * scan, 64));
                 longest = Math.max(longest, trace.health().tailBytes());
             }
@@ -200,7 +200,7 @@ class CrashTest {
             assertThat(bytes().length).isLessThan(9 << 20);
         });
         run(trace -> {
-            assertThat(readAll(trace, 63)).hasSize(9_000);
+            assertThat(readAll(trace, 63)).hasSize(20_000);
             assertThat(trace.lastScan("SLOW")).contains(new LastScan(3, 1, 1000));
             assertThat(trace.verifyChain(BOARD, 63).isWhole()).isTrue();
         });
