@@ -255,9 +255,8 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public Optional<String> trouble() {
-        return outage.trouble()
-                .or(() -> trace.health().tailTrouble())
-                .or(() -> trace.health().databaseTrouble());
+        return outage.trouble().or(() -> trace.health().tailTrouble()).or(() -> trace.health()
+                .databaseTrouble());
     }
 
     @Override

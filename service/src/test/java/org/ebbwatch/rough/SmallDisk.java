@@ -61,8 +61,8 @@ final class SmallDisk implements AutoCloseable {
     /** Leaves not a byte. */
     void fill() throws IOException {
         for (int bytes : List.of(CHUNK, 1)) {
-            try (OutputStream out = Files.newOutputStream(
-                    filler, StandardOpenOption.CREATE, StandardOpenOption.APPEND)) {
+            try (OutputStream out =
+                    Files.newOutputStream(filler, StandardOpenOption.CREATE, StandardOpenOption.APPEND)) {
                 while (true) {
                     out.write(new byte[bytes]);
                 }
