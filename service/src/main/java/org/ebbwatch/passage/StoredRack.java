@@ -47,15 +47,13 @@ public final class StoredRack implements RackStorage {
     private static final Logger LOG = LoggerFactory.getLogger(StoredRack.class);
     private static final String WALL_QUALITY = "host";
     private static final Duration RECEIPTS_KEPT = Duration.ofDays(30);
-    private static final long AGAIN_AFTER_NANOS = 2_000_000_000L;
 
     private final Path directory;
     private final H2Database database;
     private final TraceStore trace;
     private final JournalStore journal;
     private final Map<UUID, EventRows> rows = new HashMap<>();
-    private String trouble = "";
-    private long failedNanos;
+    private final Outage outage = new Outage();
 
     private StoredRack(Path directory, H2Database database, TraceStore trace) {
         this.directory = directory.toAbsolutePath();
@@ -70,18 +68,7 @@ public final class StoredRack implements RackStorage {
      * @throws StorageException if that fails, or another process has them open
      */
     public static StoredRack open(Path directory) {
-        StoredRack opened;
-        try {
-            opened = openOnce(directory);
-        } catch (StorageException e) {
-            if (!Reserve.giveUp(directory)) {
-                throw e;
-            }
-            LOG.error("The records could not be opened; the room kept for this is given up and it is tried again", e);
-            return openOnce(directory);
-        }
-        Reserve.keep(directory);
-        return opened;
+        return Reserve.open(directory, () -> openOnce(directory));
     }
 
     private static StoredRack openOnce(Path directory) {
@@ -308,10 +295,8 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public Optional<String> trouble() {
-        return Optional.of(trouble)
-                .filter(text -> !text.isEmpty())
-                .or(() -> trace.health().tailTrouble())
-                .or(() -> trace.health().databaseTrouble());
+        return outage.trouble().or(() -> trace.health().tailTrouble()).or(() -> trace.health()
+                .databaseTrouble());
     }
 
     @Override
@@ -324,9 +309,8 @@ public final class StoredRack implements RackStorage {
         }
     }
 
-    /** A storage that just failed is left alone for a while: the rack waits for each attempt. */
     private void attempt() {
-        if (trouble.isEmpty() || System.nanoTime() - failedNanos >= AGAIN_AFTER_NANOS) {
+        if (outage.isTimeToTry()) {
             commitFacts();
         }
     }
@@ -334,16 +318,9 @@ public final class StoredRack implements RackStorage {
     private void commitFacts() {
         try {
             journal.commitFacts();
-            if (!trouble.isEmpty()) {
-                LOG.info("The journal is being kept again");
-                trouble = "";
-            }
+            outage.over();
         } catch (StorageException e) {
-            if (trouble.isEmpty()) {
-                LOG.error("The journal cannot be kept now; watching goes on and it is tried again", e);
-            }
-            trouble = e.toString();
-            failedNanos = System.nanoTime();
+            outage.failed(e);
         }
     }
 }

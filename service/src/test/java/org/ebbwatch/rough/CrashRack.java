@@ -54,6 +54,7 @@ final class CrashRack implements AutoCloseable {
     private final Trouble trouble = new Trouble();
     private final List<Long> missing = new ArrayList<>();
     private Map<UUID, List<String>> told = new HashMap<>();
+    private boolean heard;
     private long lastStored;
     private int holes;
     private int duringStart;
@@ -155,15 +156,13 @@ final class CrashRack implements AutoCloseable {
         if (!service.isAlive()) {
             trouble.add("the service ended by itself: " + service.lastSaid());
         }
-        service.kill();
         boolean watched = heard;
         long atKill = sent.lastScan();
+        service.kill();
         Path copy = copy();
         look(copy, watched ? atKill : 0);
         delete(copy);
     }
-
-    private boolean heard;
 
     private void awaitScans() throws InterruptedException {
         Rest rest = new Rest(service);

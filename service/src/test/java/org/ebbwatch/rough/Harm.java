@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.Stream;
 
 /** What a line does to the frames that pass. One object for one line: some remember the frame before. */
 @FunctionalInterface
@@ -90,7 +91,7 @@ interface Harm {
     /** This harm, then another. */
     default Harm then(Harm next) {
         return frame -> of(frame).stream()
-                .flatMap(piece -> piece.length == 0 ? java.util.stream.Stream.<byte[]>empty() : next.of(piece).stream())
+                .flatMap(piece -> piece.length == 0 ? Stream.<byte[]>empty() : next.of(piece).stream())
                 .toList();
     }
 }

@@ -10,7 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Supplier;
@@ -169,10 +168,6 @@ final class LineRack implements AutoCloseable {
      * @param phases in which passages ended
      */
     record Kept(Map<String, StoredScans> scans, Set<String> findings, Set<String> phases) {}
-
-    static Random random(long seed) {
-        return new Random(seed);
-    }
 
     @Override
     public void close() throws IOException {

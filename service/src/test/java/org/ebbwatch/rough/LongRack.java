@@ -30,6 +30,7 @@ import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.rack.RunningRack;
 import org.ebbwatch.rack.RunningRack.BoardPort;
 import org.ebbwatch.sim.cell.CellSpec;
+import org.ebbwatch.sim.cell.SlowShare;
 import org.ebbwatch.sim.link.SimRunner;
 import org.ebbwatch.sim.link.TcpPort;
 import org.ebbwatch.sim.rack.SimBoard;
@@ -85,6 +86,7 @@ final class LongRack implements AutoCloseable {
     private static CellSpec cell(String tag) {
         return CellSpec.build(tag, org.ebbwatch.sim.cell.Chemistry.NMC, AMPERE_HOURS)
                 .stateOfCharge(0.6)
+                .slowShare(new SlowShare(0.0012, 60))
                 .done();
     }
 
@@ -138,7 +140,7 @@ final class LongRack implements AutoCloseable {
                     .join();
         } else if (passage.standing().contains(Wish.ASK_RELEASE)) {
             rack.with(watch -> watch.act(passage.id(), Act.RELEASE));
-        } else if (passage.phase() == Phase.HELD && !passage.phase().isOver()) {
+        } else if (passage.phase() == Phase.HELD) {
             rack.with(watch -> watch.act(passage.id(), Act.WITHDRAW));
         } else if (passage.phase().isOver() && over.add(passage.id())) {
             next(channel);

@@ -3,7 +3,6 @@ package org.ebbwatch.rough;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayDeque;
-import java.util.Arrays;
 import java.util.Deque;
 import org.ebbwatch.sim.link.SimPort;
 
@@ -85,10 +84,5 @@ final class RoughWire implements SimPort {
     @Override
     public void close() throws IOException {
         inner.close();
-    }
-
-    @Override
-    public String toString() {
-        return address() + Arrays.toString(new int[] {waitingBytes});
     }
 }

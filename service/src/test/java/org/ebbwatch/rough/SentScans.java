@@ -1,6 +1,5 @@
 package org.ebbwatch.rough;
 
-import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -19,24 +18,14 @@ final class SentScans {
 
     private record Key(long bootNumber, long scan) {}
 
-    /** The counts of one scan by channel, with the board's time. */
+    /** The counts of one scan by channel. */
     static final class Scan {
         private final byte[] states = new byte[MOST_CHANNELS];
         private final int[] volts = new int[MOST_CHANNELS];
         private final int[] celsius = new int[MOST_CHANNELS];
-        private volatile long boardMillis;
-
-        long boardMillis() {
-            return boardMillis;
-        }
 
         boolean is(int channel, int state, int itsVolts, int itsCelsius) {
             return (states[channel] & 0xFF) == state && volts[channel] == itsVolts && celsius[channel] == itsCelsius;
-        }
-
-        @Override
-        public String toString() {
-            return boardMillis + " " + Arrays.toString(volts);
         }
     }
 
@@ -62,7 +51,6 @@ final class SentScans {
         @Override
         public void readings(ReadingsView view) {
             Scan scan = scans.computeIfAbsent(new Key(view.bootNumber(), view.scan()), none -> new Scan());
-            scan.boardMillis = view.boardMillis();
             for (int i = 0; i < view.count(); i++) {
                 int channel = view.firstChannel() + i;
                 scan.states[channel] = (byte) view.state(i);

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.StreamSupport;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.sim.cell.CellSpec;
 import org.ebbwatch.sim.cell.Chemistry;
@@ -84,7 +85,7 @@ final class ServeNight implements AutoCloseable {
     }
 
     private static List<String> kinds(JsonNode alarms) {
-        return java.util.stream.StreamSupport.stream(alarms.values().spliterator(), false)
+        return StreamSupport.stream(alarms.values().spliterator(), false)
                 .map(alarm -> alarm.get("kind").getStringValue())
                 .toList();
     }

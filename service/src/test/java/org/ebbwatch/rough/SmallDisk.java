@@ -5,6 +5,8 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Optional;
 
@@ -59,8 +61,8 @@ final class SmallDisk implements AutoCloseable {
     /** Leaves not a byte. */
     void fill() throws IOException {
         for (int bytes : List.of(CHUNK, 1)) {
-            try (OutputStream out = Files.newOutputStream(
-                    filler, java.nio.file.StandardOpenOption.CREATE, java.nio.file.StandardOpenOption.APPEND)) {
+            try (OutputStream out =
+                    Files.newOutputStream(filler, StandardOpenOption.CREATE, StandardOpenOption.APPEND)) {
                 while (true) {
                     out.write(new byte[bytes]);
                 }
@@ -83,7 +85,7 @@ final class SmallDisk implements AutoCloseable {
     void mend() throws IOException, InterruptedException {
         run("umount", "-l", folder.toString());
         Path copy = image.resolveSibling("mended.image");
-        Files.copy(image, copy, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+        Files.copy(image, copy, StandardCopyOption.REPLACE_EXISTING);
         run("sh", "-c", "e2fsck -p -f " + copy + " >/dev/null; test $? -lt 4");
         run("mount", "-o", "loop", copy.toString(), folder.toString());
     }
