@@ -48,7 +48,14 @@ public final class RackCheck {
         for (BoardPort board : ports) {
             watch.expect(board.name(), board.contacts());
             agents.add(new BoardAgent(
-                    board.name(), board.expectedSerialNumber(), serialNumbers, board.ports(), EventClock.fresh(), watch, lock, clock));
+                    board.name(),
+                    board.expectedSerialNumber(),
+                    serialNumbers,
+                    board.ports(),
+                    EventClock.fresh(),
+                    watch,
+                    lock,
+                    clock));
         }
         file.wirings().forEach(watch::wire);
         try {

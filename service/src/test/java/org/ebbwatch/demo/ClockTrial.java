@@ -9,11 +9,11 @@ import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Outcome.Event;
 import org.ebbwatch.judge.procedure.Procedure;
+import org.ebbwatch.passage.BoardBasis;
 import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.PassageLog;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.passage.TraceLog;
-import org.ebbwatch.rig.message.Identity;
 
 /** One scenario of four cells with faults, watched with clocks that may be odd: everything that was judged of it. */
 final class ClockTrial implements TraceLog, PassageLog {
@@ -49,8 +49,8 @@ final class ClockTrial implements TraceLog, PassageLog {
     }
 
     @Override
-    public void identified(String board, Identity identity) {
-        storage.identified(board, identity);
+    public void identified(String board, BoardBasis basis) {
+        storage.identified(board, basis);
     }
 
     @Override

@@ -12,6 +12,7 @@ import org.ebbwatch.acquire.BoardScan;
 import org.ebbwatch.calibration.Meter;
 import org.ebbwatch.evidence.Verification.Again;
 import org.ebbwatch.evidence.Verification.Judged;
+import org.ebbwatch.evidence.json.JsonObject;
 import org.ebbwatch.judge.Act;
 import org.ebbwatch.judge.procedure.CellCard;
 import org.ebbwatch.judge.procedure.Chemistry;
@@ -115,7 +116,7 @@ class CalibratedBundleTest {
     private Path write() throws IOException {
         try (StoredRack storage = StoredRack.open(folder.resolve("records"))) {
             PassageCard card = storage.cards().get(0);
-            return new BundleWriter(Origin.current())
+            return new BundleWriter(Origin.current(), Bundles.KEY)
                     .write(PassageRecords.of(storage, card), folder)
                     .file();
         }

@@ -104,7 +104,7 @@ final class DiskNight implements AutoCloseable {
     }
 
     @Override
-    public void close() throws IOException, InterruptedException {
+    public void close() throws IOException {
         try {
             rack.close();
         } finally {

@@ -194,8 +194,12 @@ final class Person implements Runnable, AutoCloseable {
     }
 
     @Override
-    public void close() throws InterruptedException {
+    public void close() {
         leaving = true;
-        thread.join();
+        try {
+            thread.join();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 }

@@ -36,7 +36,16 @@ public final class PortHog implements AutoCloseable {
     }
 
     @Override
-    public void close() throws InterruptedException {
-        process.destroyForcibly().waitFor();
+    public void close() {
+        letGo();
+    }
+
+    /** Gives the port back. */
+    void letGo() {
+        try {
+            process.destroyForcibly().waitFor();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 }

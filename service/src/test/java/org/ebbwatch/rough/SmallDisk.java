@@ -91,15 +91,20 @@ final class SmallDisk implements AutoCloseable {
     }
 
     @Override
-    public void close() throws IOException, InterruptedException {
+    public void close() throws IOException {
         run("umount", "-l", folder.toString());
     }
 
-    private static void run(String... command) throws IOException, InterruptedException {
+    private static void run(String... command) throws IOException {
         Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
         String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        if (process.waitFor() != 0) {
-            throw new IOException(String.join(" ", command) + ": " + said.strip());
+        try {
+            if (process.waitFor() != 0) {
+                throw new IOException(String.join(" ", command) + ": " + said.strip());
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IOException(String.join(" ", command) + " was interrupted", e);
         }
     }
 }
