@@ -248,7 +248,7 @@ export const words = {
     cleared: (what) => `${what} no longer stands`,
     pastGone: (why) => `It cannot be shown now: ${why}`,
     evidence: "Evidence of this passage",
-    evidenceHint: "A sealed file; `ebbwatch verify` checks it anywhere.",
+    evidenceHint: "The sealed bundle with its papers; `ebbwatch verify` checks it anywhere.",
     gone: "It is over, and was before the service last started. Its evidence holds all of it.",
     unknown: "There is no such passage.",
     event: "hours since check-in",
@@ -343,6 +343,9 @@ export const words = {
     older: "Older ones",
     opened: (when) => `checked in ${when}`,
     evidence: "Evidence",
+    choose: (tag) => `choose ${tag}`,
+    handOver: (number) => `Hand over ${count(number, "cell", "cells")}`,
+    means: "A hand-over holds the sealed evidence of each cell, a covering sheet and labels. An emptied cell is still dangerous goods; the receiver's rules and your local ones come first.",
   },
 
   sign: {

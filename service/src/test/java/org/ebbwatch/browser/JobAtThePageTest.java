@@ -7,12 +7,21 @@ import static org.ebbwatch.browser.Browsing.press;
 import static org.ebbwatch.browser.Browsing.signIn;
 import static org.ebbwatch.sim.cell.Chemistry.NMC;
 
+import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
 import org.ebbwatch.browser.Browsing.Screen;
+import org.ebbwatch.evidence.BundleVerifier;
+import org.ebbwatch.evidence.Verification.Again;
+import org.ebbwatch.evidence.Verification.Judged;
 import org.ebbwatch.handwork.Place;
 import org.ebbwatch.handwork.QuietRack;
 import org.ebbwatch.judge.Outcome.Wish;
@@ -131,7 +140,7 @@ class JobAtThePageTest {
 
     @ParameterizedTest
     @EnumSource(Screen.class)
-    void from_check_in_to_release(Screen screen) {
+    void from_check_in_to_release(Screen screen) throws IOException {
         Page page = browsing.open(place, screen, ColorScheme.LIGHT);
         signIn(page, place);
         checksIn(page);
@@ -168,6 +177,24 @@ class JobAtThePageTest {
 
         press(page, AriaRole.LINK, "Released");
         assertThat(page.locator("#view-over table")).containsText("A-17");
+        page.getByLabel("choose A-17").check();
+        Download papers = page.waitForDownload(() -> press(page, AriaRole.LINK, "Hand over 1 cell"));
+        verifies(papers.path());
         assertThat(browsing.complaints()).isEmpty();
+    }
+
+    /** The bundle in a hand-over is whole, signed, and gives the same verdict when it is judged again. */
+    private void verifies(Path handOver) throws IOException {
+        Path bundle = records.resolve("downloaded.ebb.zip");
+        try (var zip = new ZipFile(handOver.toFile())) {
+            ZipEntry its = zip.stream()
+                    .filter(entry -> entry.getName().endsWith(".ebb.zip"))
+                    .findFirst()
+                    .orElseThrow();
+            Files.copy(zip.getInputStream(its), bundle, StandardCopyOption.REPLACE_EXISTING);
+        }
+        assertThat(BundleVerifier.verify(bundle))
+                .isInstanceOfSatisfying(
+                        Judged.class, judged -> assertThat(judged.again()).isEqualTo(new Again.Same()));
     }
 }

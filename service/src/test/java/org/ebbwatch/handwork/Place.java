@@ -10,6 +10,10 @@ import java.util.Map;
 import org.ebbwatch.access.Sessions;
 import org.ebbwatch.access.TokenFile;
 import org.ebbwatch.alarm.book.NightHours;
+import org.ebbwatch.evidence.BundleWriter;
+import org.ebbwatch.evidence.Origin;
+import org.ebbwatch.evidence.signature.SigningKey;
+import org.ebbwatch.handover.HandOverDesk;
 
 /** A quiet rack with the real server in front of it, and the operator's token. */
 public final class Place implements AutoCloseable {
@@ -38,6 +42,8 @@ public final class Place implements AutoCloseable {
                             rack.calibrations(),
                             tokens,
                             new Sessions(tokens),
+                            new HandOverDesk(
+                                    rack.storage(), new BundleWriter(Origin.current(), SigningKey.fresh())),
                             NightHours.usual(ZoneOffset.UTC))
                     .banner(false)
                     .start();

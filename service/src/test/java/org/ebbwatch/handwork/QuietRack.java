@@ -196,6 +196,11 @@ public final class QuietRack implements RackSource, RackDesk, AlarmSource, Alarm
         return Map.of(BOARD, session.quality());
     }
 
+    /** Its records. */
+    public StoredRack storage() {
+        return storage;
+    }
+
     /** Where links of messages lead to. */
     public AlarmLinkDesk links() {
         return links;

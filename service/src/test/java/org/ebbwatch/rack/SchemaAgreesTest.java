@@ -66,7 +66,7 @@ class SchemaAgreesTest {
                          morningReport: {at: "07:00", outlets: [Anna]},
                          signOfLife: {url: "https://life.example", method: POST, everyMinutes: 5},
                          boards: [{name: left, port: /dev/serial/by-id/x, baud: 9600, serialNumber: EB-1,
-                            ambientChannel: 60, dummyChannel: 61, watchChannels: [58, 59],
+                            profile: board.yaml, ambientChannel: 60, dummyChannel: 61, watchChannels: [58, 59],
                             contacts: [{input: 0, means: smoke, normally: closed}]}],
                          cells: [{board: left, channel: 1, tag: A, chemistry: nmc, ratedAmpereHours: 2.6, string: P1,
                             loadOhms: 100, loadTolerancePercent: 5, loadWatts: 500, switched: true, procedure: careful},
