@@ -23,8 +23,8 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.ebbwatch.evidence.container.DamageException;
-import org.ebbwatch.judge.Entry.Suspicion;
 import org.ebbwatch.judge.Entry;
+import org.ebbwatch.judge.Entry.Suspicion;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -62,10 +62,14 @@ class TraceCsvTest {
 
     @Test
     void an_independent_reader_finds_every_quantity_in_its_column() throws IOException {
-        byte[] trace = Bundles.parts(Bundles.write(InventedPassage.whole("A-17"), folder)).get("trace.csv");
+        byte[] trace = Bundles.parts(Bundles.write(InventedPassage.whole("A-17"), folder))
+                .get("trace.csv");
         List<Entry.Scan> scans = InventedPassage.whole("A-17").scans();
-        CSVFormat format =
-                CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get();
         try (var parser = CSVParser.parse(new String(trace, StandardCharsets.US_ASCII), format)) {
             int at = 0;
             for (CSVRecord row : parser) {
