@@ -6,7 +6,9 @@ import java.net.URISyntaxException;
 import java.nio.file.Path;
 import org.ebbwatch.evidence.Verification.Again;
 import org.ebbwatch.evidence.Verification.Judged;
+import org.ebbwatch.evidence.signature.SignerKey;
 import org.ebbwatch.judge.JudgeVersion;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -31,5 +33,19 @@ class GoldenBundleTest {
                     .as("the judge has changed: raise JudgeVersion.NUMBER by one")
                     .isEqualTo(new Again.Same());
         }
+    }
+
+    @Test
+    void one_of_format_2_is_still_read_with_its_signer_and_its_chain() throws URISyntaxException {
+        Path golden = Path.of(
+                GoldenBundleTest.class.getResource("/bundles/format-2.ebb.zip").toURI());
+        assertThat(BundleVerifier.verify(golden)).isInstanceOfSatisfying(Judged.class, judged -> {
+            assertThat(judged.signer())
+                    .contains(new SignerKey("a11058a3aa5fb572406aa716eda1ebb4c6272ce7f9373e2bd679c955b4c75005"));
+            assertThat(judged.account().parts()).isEqualTo(7);
+            if (judged.isSameJudge()) {
+                assertThat(judged.again()).isEqualTo(new Again.Same());
+            }
+        });
     }
 }

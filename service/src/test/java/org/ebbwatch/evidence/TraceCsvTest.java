@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,14 +19,21 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
 import org.ebbwatch.evidence.container.DamageException;
 import org.ebbwatch.judge.Entry;
 import org.ebbwatch.judge.Entry.Suspicion;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class TraceCsvTest {
+    @TempDir
+    Path folder;
+
     private static final String UTC = "2025-06-15T15:06:40.000Z";
     private static final String ROW = "1,1000," + UTC + ",3.7,0.002,0.0001,21,20.8,,,,false,NONE";
 
@@ -48,6 +58,57 @@ class TraceCsvTest {
                     .hasSize(TraceCsv.COLUMNS.size())
                     .allMatch(field -> field.matches("|-?\\d+(\\.\\d+)?(E[-+]\\d+)?|" + UTC + "|true|false|[A-Z_]+"));
         }
+    }
+
+    @Test
+    void an_independent_reader_finds_every_quantity_in_its_column() throws IOException {
+        byte[] trace = Bundles.parts(Bundles.write(InventedPassage.whole("A-17"), folder))
+                .get("trace.csv");
+        List<Entry.Scan> scans = InventedPassage.whole("A-17").scans();
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get();
+        try (var parser = CSVParser.parse(new String(trace, StandardCharsets.US_ASCII), format)) {
+            int at = 0;
+            for (CSVRecord row : parser) {
+                Entry.Scan scan = scans.get(at++);
+                assertThat(Long.parseLong(row.get("event_millis"))).isEqualTo(scan.eventMillis());
+                assertThat(Double.parseDouble(row.get("volts"))).isEqualTo(scan.volts());
+                assertThat(Double.parseDouble(row.get("celsius"))).isEqualTo(scan.celsius());
+                assertThat(row.get("bank_celsius")).isEmpty();
+                assertThat(Boolean.parseBoolean(row.get("load_applied"))).isEqualTo(scan.loadApplied());
+                assertThat(Instant.parse(row.get("wall_utc"))).isAfter(Instant.parse("2025-06-15T15:06:40Z"));
+            }
+            assertThat(at).isEqualTo(scans.size());
+        }
+    }
+
+    @Test
+    void a_million_rows_stream_through_without_being_held() throws IOException {
+        long[] longestAndAll = new long[2];
+        var writer = new TraceCsvWriter(
+                new OutputStream() {
+                    @Override
+                    public void write(int one) {
+                        longestAndAll[1]++;
+                    }
+
+                    @Override
+                    public void write(byte[] bytes, int from, int length) {
+                        longestAndAll[0] = Math.max(longestAndAll[0], length);
+                        longestAndAll[1] += length;
+                    }
+                },
+                false);
+        Entry.Scan scan = InventedPassage.brief("A-17").scans().get(0);
+        for (int i = 0; i < 1_000_000; i++) {
+            writer.row(i, UTC, scan);
+        }
+        writer.flush();
+        assertThat(longestAndAll[1]).isGreaterThan(80_000_000);
+        assertThat(longestAndAll[0]).isLessThan(70_000);
     }
 
     @Test
