@@ -72,7 +72,7 @@ class LineTest {
             rack.board("left", "SIM-PORT", port, Harm.NONE, List.of()).start();
             await().atMost(PATIENCE).until(() -> rack.view("left").detail().contains("in use, by another program"));
             await().atMost(PATIENCE).until(() -> rack.alarms().contains("SILENT"));
-            hog.close();
+            hog.letGo();
             await().atMost(PATIENCE).until(() -> rack.view("left").link() == LinkState.CONNECTED);
             await().atMost(PATIENCE).until(() -> rack.view("left").eventMillis() > 0);
             rack.stop(trouble);

@@ -12,7 +12,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
 
 /** Somebody who never stops asking and acting over REST, and notes whatever was answered with yes. */
-final class Person implements Runnable, AutoCloseable {
+final class Person implements Runnable {
     private static final int PAUSE_MILLIS = 60;
 
     private final Rest rest;
@@ -193,8 +193,8 @@ final class Person implements Runnable, AutoCloseable {
         return texts;
     }
 
-    @Override
-    public void close() throws InterruptedException {
+    /** Goes away, when what was begun is done. */
+    void leave() throws InterruptedException {
         leaving = true;
         thread.join();
     }

@@ -35,8 +35,13 @@ public final class PortHog implements AutoCloseable {
         Thread.sleep(Long.MAX_VALUE);
     }
 
+    /** Ends the other program. */
+    void letGo() {
+        process.destroyForcibly().onExit().join();
+    }
+
     @Override
-    public void close() throws InterruptedException {
-        process.destroyForcibly().waitFor();
+    public void close() {
+        letGo();
     }
 }
