@@ -202,7 +202,7 @@ final class CrashRack implements AutoCloseable {
         service.start();
         awaitScans();
         Thread.sleep(3_000);
-        person.close();
+        person.leave();
         trouble.unless(service.stop() == 143, "the service did not stop in order");
         look(records, 0);
         for (Ear.Heard heard : ear.heard().values()) {

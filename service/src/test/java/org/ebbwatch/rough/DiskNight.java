@@ -40,7 +40,7 @@ final class DiskNight implements AutoCloseable {
     /** A step that may fail. */
     @FunctionalInterface
     interface Happening {
-        void happen(SmallDisk disk) throws IOException, InterruptedException;
+        void happen(SmallDisk disk) throws IOException;
     }
 
     DiskNight(Path folder) throws IOException, InterruptedException {

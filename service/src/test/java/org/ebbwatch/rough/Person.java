@@ -12,7 +12,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
 
 /** Somebody who never stops asking and acting over REST, and notes whatever was answered with yes. */
-final class Person implements Runnable, AutoCloseable {
+final class Person implements Runnable {
     private static final int PAUSE_MILLIS = 60;
 
     private final Rest rest;
@@ -193,13 +193,9 @@ final class Person implements Runnable, AutoCloseable {
         return texts;
     }
 
-    @Override
-    public void close() {
+    /** Goes away, when what was begun is done. */
+    void leave() throws InterruptedException {
         leaving = true;
-        try {
-            thread.join();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
+        thread.join();
     }
 }

@@ -35,17 +35,13 @@ public final class PortHog implements AutoCloseable {
         Thread.sleep(Long.MAX_VALUE);
     }
 
+    /** Ends the other program. */
+    void letGo() {
+        process.destroyForcibly().onExit().join();
+    }
+
     @Override
     public void close() {
         letGo();
-    }
-
-    /** Gives the port back. */
-    void letGo() {
-        try {
-            process.destroyForcibly().waitFor();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
     }
 }

@@ -25,7 +25,7 @@ final class SmallDisk implements AutoCloseable {
     }
 
     /** Makes and mounts one below this folder. */
-    static SmallDisk mount(Path below, int megabytes) throws IOException, InterruptedException {
+    static SmallDisk mount(Path below, int megabytes) throws IOException {
         Path image = below.resolve("disk.image");
         Path folder = Files.createDirectories(below.resolve("disk"));
         try (OutputStream out = Files.newOutputStream(image)) {
@@ -48,9 +48,6 @@ final class SmallDisk implements AutoCloseable {
             return Optional.empty();
         } catch (IOException e) {
             return Optional.of("no file system can be mounted here: " + e.getMessage());
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            return Optional.of("interrupted");
         }
     }
 
@@ -77,12 +74,12 @@ final class SmallDisk implements AutoCloseable {
     }
 
     /** From now on it can only be read, as the kernel leaves a disk on which writing failed. */
-    void breakDown() throws IOException, InterruptedException {
+    void breakDown() throws IOException {
         run("mount", "-o", "remount,abort", folder.toString());
     }
 
     /** Takes it away, checks it and brings it back while whoever uses it still runs. */
-    void mend() throws IOException, InterruptedException {
+    void mend() throws IOException {
         run("umount", "-l", folder.toString());
         Path copy = image.resolveSibling("mended.image");
         Files.copy(image, copy, StandardCopyOption.REPLACE_EXISTING);
@@ -98,13 +95,8 @@ final class SmallDisk implements AutoCloseable {
     private static void run(String... command) throws IOException {
         Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
         String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        try {
-            if (process.waitFor() != 0) {
-                throw new IOException(String.join(" ", command) + ": " + said.strip());
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IOException(String.join(" ", command) + " was interrupted", e);
+        if (process.onExit().join().exitValue() != 0) {
+            throw new IOException(String.join(" ", command) + ": " + said.strip());
         }
     }
 }
