@@ -69,10 +69,13 @@ final class IntakeRefusals {
     }
 
     private static String toDo(Voltage voltage) {
-        return voltage.wantsAReason()
-                ? "Measure again; if it is right say why in voltsExplained."
-                : "Measure again at the cell's own terminals, red lead to plus. A cell that is reversed does not go on a rack:"
-                        + " leave measuredVolts out and say so in the note.";
+        if (voltage.wantsAReason()) {
+            return "Measure again; if it is right say why in voltsExplained.";
+        }
+        return voltage == Voltage.REVERSED
+                ? "Measure again at the cell's own terminals, red lead to plus. A cell that is reversed does not go on a rack:"
+                        + " leave measuredVolts out and say so in the note."
+                : "Count the cells, measure again, and correct cellsInSeries or measuredVolts.";
     }
 
     private static String staysOut(String tag, Condition condition) {

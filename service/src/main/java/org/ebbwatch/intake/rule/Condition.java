@@ -103,7 +103,7 @@ public enum Condition {
             case SMELL_OF_SOLVENT ->
                 "solvent that burns gets out, and it has begun to vent; hydrogen fluoride may come with it.";
             case LEAKING ->
-                "what comes out burns and is poison: with moisture it makes hydrogen fluoride, which goes through skin and"
+                "what comes out burns and is poison; with moisture it makes hydrogen fluoride, which goes through skin and"
                         + " lungs.";
         };
     }
