@@ -1,9 +1,7 @@
 package org.ebbwatch.cli;
 
 import io.micronaut.runtime.server.EmbeddedServer;
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -19,7 +17,6 @@ import org.ebbwatch.morning.MorningHour;
 import org.ebbwatch.rack.BoardEntry;
 import org.ebbwatch.rack.CellEntry;
 import org.ebbwatch.rack.RackFile;
-import org.ebbwatch.rack.RackFileFaulty;
 import org.ebbwatch.rack.RunningRack;
 import org.ebbwatch.rack.RunningRack.BoardPort;
 import picocli.CommandLine.Command;
@@ -43,14 +40,15 @@ final class ServeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal, InterruptedException {
-        RackFile rackFile = read();
+        RackFile rackFile = RackFiles.read(file);
         ServiceHost.requireFree(rackFile.http().address(), rackFile.http().port());
         PrintWriter out = spec.commandLine().getOut();
         NightHours night = AlarmWays.night(rackFile.alarms());
         var ways = new AlarmWays(System.getenv(), new SystemHostClock());
+        RecordPlace place = RecordPlace.of(rackFile, System.getenv());
         RunningRack rack = ServiceHost.rack(
                 rackFile.boards().stream().map(ServeCommand::port).toList(),
-                rackFile.storage(),
+                place,
                 night,
                 ways.of(rackFile.alarms()),
                 rackFile.alarms().publicAddress());
@@ -70,8 +68,7 @@ final class ServeCommand implements Callable<Integer> {
         rack.start();
         ways.begin(rack);
         life.start();
-        out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: "
-                + rackFile.storage());
+        out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: " + place);
         out.println("Stop with Ctrl-C. Cells can burn; do not rely on this program alone.");
         out.flush();
         tellLinks(rack, out);
@@ -103,18 +100,6 @@ final class ServeCommand implements Callable<Integer> {
                 "links");
         teller.setDaemon(true);
         teller.start();
-    }
-
-    private RackFile read() throws Refusal {
-        try {
-            return RackFile.read(file);
-        } catch (RackFileFaulty e) {
-            throw new Refusal(e.getMessage());
-        } catch (NoSuchFileException e) {
-            throw new Refusal("there is no file " + file);
-        } catch (IOException e) {
-            throw new Refusal("cannot read the rack file " + file + ": " + e.getMessage());
-        }
     }
 
     private static BoardPort port(BoardEntry board) {

@@ -21,12 +21,12 @@ import org.ebbwatch.rig.message.Ability;
 import org.ebbwatch.rig.message.Identity;
 import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.EveningTable;
-import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.JournalRow;
 import org.ebbwatch.store.JournalStore;
 import org.ebbwatch.store.MorningTable;
 import org.ebbwatch.store.PassageRow;
 import org.ebbwatch.store.ReceiptTable;
+import org.ebbwatch.store.Records;
 import org.ebbwatch.store.StorageException;
 import org.ebbwatch.store.WallLabel;
 import org.ebbwatch.time.EventClock;
@@ -37,7 +37,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A rack's readings in a {@link TraceStore} and its journal in a {@link JournalStore}, both in one directory. Storage that
+ * A rack's readings in a {@link TraceStore} and its journal in a {@link JournalStore}, both of one {@link Records}. Storage that
  * fails is logged once, tried again at every flush, and never stops the watch.
  */
 public final class StoredRack implements RackStorage {
@@ -45,18 +45,16 @@ public final class StoredRack implements RackStorage {
     private static final String WALL_QUALITY = "host";
     private static final Duration RECEIPTS_KEPT = Duration.ofDays(30);
 
-    private final Path directory;
-    private final H2Database database;
+    private final Records records;
     private final TraceStore trace;
     private final JournalStore journal;
     private final Map<UUID, EventRows> rows = new HashMap<>();
     private String trouble = "";
 
-    private StoredRack(Path directory, H2Database database, TraceStore trace) {
-        this.directory = directory.toAbsolutePath();
-        this.database = database;
-        this.trace = trace;
-        this.journal = new JournalStore(database, trace);
+    private StoredRack(Records records) {
+        this.records = records;
+        this.trace = TraceStore.open(records.database(), records.folder());
+        this.journal = records.journal(trace);
     }
 
     /**
@@ -65,11 +63,19 @@ public final class StoredRack implements RackStorage {
      * @throws StorageException if that fails, or another process has them open
      */
     public static StoredRack open(Path directory) {
-        H2Database database = H2Database.open(directory);
+        return of(Records.inFolder(directory));
+    }
+
+    /**
+     * The rack of these records, which are closed with it.
+     *
+     * @throws StorageException if its readings cannot be opened; then the records are closed
+     */
+    public static StoredRack of(Records records) {
         try {
-            return new StoredRack(directory, database, TraceStore.open(database, directory));
+            return new StoredRack(records);
         } catch (StorageException e) {
-            database.close();
+            records.close();
             throw e;
         }
     }
@@ -231,7 +237,7 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public long freeBytes() {
-        return directory.toFile().getUsableSpace();
+        return records.folder().toFile().getUsableSpace();
     }
 
     @Override
@@ -252,6 +258,7 @@ public final class StoredRack implements RackStorage {
     public Optional<String> trouble() {
         return Optional.of(trouble)
                 .filter(text -> !text.isEmpty())
+                .or(journal::trouble)
                 .or(() -> trace.health().tailTrouble())
                 .or(() -> trace.health().databaseTrouble());
     }
@@ -262,7 +269,7 @@ public final class StoredRack implements RackStorage {
         try {
             trace.close();
         } finally {
-            database.close();
+            records.close();
         }
     }
 

@@ -21,6 +21,8 @@ import org.h2.jdbcx.JdbcConnectionPool;
  */
 public final class H2Database implements Database {
 
+    static final String FILE_NAME = "ebbwatch.mv.db";
+
     private static final String FILE = "ebbwatch";
     private static final String SETTINGS = ";WRITE_DELAY=0;DB_CLOSE_DELAY=-1;DB_CLOSE_ON_EXIT=FALSE;MAX_COMPACT_TIME=0";
 
