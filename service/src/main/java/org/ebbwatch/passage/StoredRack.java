@@ -141,6 +141,7 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public EventClock clock(String board) {
+        trace.expect(board);
         OptionalLong lastMillis = trace.lastEventMillis(board);
         if (lastMillis.isEmpty()) {
             return EventClock.fresh();

@@ -1,6 +1,7 @@
 package org.ebbwatch.store;
 
 import java.sql.SQLException;
+import java.util.Optional;
 import javax.sql.DataSource;
 
 /** A database with all migrations applied. Thread-safe. */
@@ -14,6 +15,11 @@ public interface Database extends AutoCloseable {
      * @throws SQLException if the database cannot promise it now
      */
     void force() throws SQLException;
+
+    /** Why the database cannot be reached, as far as that is known without asking it; empty while it can. */
+    default Optional<String> away() {
+        return Optional.empty();
+    }
 
     /** Closes the database in order; whoever still uses it gets errors. */
     @Override

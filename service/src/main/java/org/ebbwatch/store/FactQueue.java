@@ -14,6 +14,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.UUID;
@@ -152,6 +153,11 @@ final class FactQueue implements AutoCloseable {
     private void cutOff() throws IOException {
         file.setLength(goodBytes);
         file.getFD().sync();
+    }
+
+    /** All that waits, oldest first. */
+    List<FactBatch> batches() {
+        return List.copyOf(batches);
     }
 
     /** The oldest batch. */

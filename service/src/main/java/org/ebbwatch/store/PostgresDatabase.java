@@ -77,6 +77,11 @@ public final class PostgresDatabase implements Database {
         return pool;
     }
 
+    @Override
+    public Optional<String> away() {
+        return away;
+    }
+
     /** What is committed is on the server's disk already. */
     @Override
     public void force() {}
@@ -144,7 +149,12 @@ public final class PostgresDatabase implements Database {
             if (why.isPresent()) {
                 throw new SQLTransientConnectionException(why.get());
             }
-            return super.getConnection();
+            try {
+                return super.getConnection();
+            } catch (SQLException e) {
+                away = Optional.of(String.valueOf(e.getMessage()));
+                throw e;
+            }
         }
     }
 }

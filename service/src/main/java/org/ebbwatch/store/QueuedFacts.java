@@ -128,10 +128,12 @@ final class QueuedFacts implements FactKeeper {
 
     @Override
     public Optional<String> trouble() {
-        if (!isBehind()) {
+        Optional<String> away = database.away();
+        if (away.isEmpty() && !isBehind()) {
             return Optional.empty();
         }
-        return Optional.of("the database is away (" + (trouble.isEmpty() ? "it catches up" : trouble) + "); "
-                + queue.size() + " batches of facts wait on the local disk");
+        String why = away.orElse(trouble.isEmpty() ? "it is catching up" : trouble);
+        return Optional.of("the database is away (" + why + "); " + queue.size()
+                + " batches of facts wait on the local disk, and readings with them");
     }
 }

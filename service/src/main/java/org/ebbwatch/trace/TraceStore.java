@@ -81,6 +81,15 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         return new TailRecovery(scansTaken, scansSealedBefore, tail.damages());
     }
 
+    /**
+     * A board may say who it is, perhaps while the database is away: what is known of it is looked up now.
+     *
+     * @throws StorageException if it cannot be
+     */
+    public void expect(String board) {
+        trail(board);
+    }
+
     /** A board said who it is; must come before its first scan, and again when anything of it changed. */
     public void identified(BoardBoot boot) {
         boots.putIfAbsent(boot.identityHash(), boot);
