@@ -11,6 +11,8 @@ import java.util.concurrent.TimeUnit;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * A PostgreSQL database, 13 or later, on this machine or another, that may be away for a while and come back.
@@ -23,6 +25,7 @@ import org.flywaydb.core.api.FlywayException;
  * <p>A commit with {@code synchronous_commit} is on the server's disk, which must not be run with {@code fsync} off.
  */
 public final class PostgresDatabase implements Database {
+    private static final Logger LOG = LoggerFactory.getLogger(PostgresDatabase.class);
     private static final String MIGRATIONS = "classpath:db/migration/postgresql";
     private static final int CONNECTIONS = 6;
     private static final long LONGEST_WAIT_MILLIS = 1_000;
@@ -116,11 +119,23 @@ public final class PostgresDatabase implements Database {
             } else {
                 PostgresSession.ask(own);
             }
+            say(away, Optional.empty());
             away = Optional.empty();
         } catch (SQLException e) {
-            away = Optional.of(String.valueOf(e.getMessage()));
+            Optional<String> why = Optional.of(String.valueOf(e.getMessage()));
+            say(away, why);
+            away = why;
             PostgresSession.end(own);
             own = null;
+        }
+    }
+
+    /** Says when it goes and when it is back, not how often it was asked in between. */
+    private void say(Optional<String> before, Optional<String> now) {
+        if (now.isPresent() && own != null) {
+            LOG.error("The database is away ({}); watching goes on, and facts and readings wait on the local disk", now.get());
+        } else if (before.isPresent() && now.isEmpty()) {
+            LOG.info("The database is back");
         }
     }
 

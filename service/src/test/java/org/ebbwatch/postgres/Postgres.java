@@ -7,6 +7,7 @@ import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
@@ -100,6 +101,17 @@ public final class Postgres implements AutoCloseable {
         try (Connection connection = DriverManager.getConnection(url(database), USER, PASSWORD);
                 Statement statement = connection.createStatement()) {
             statement.execute(sql);
+        } catch (SQLException e) {
+            throw new AssertionError("cannot " + sql, e);
+        }
+    }
+
+    /** What a question to a database is answered with, in its first row and column. */
+    public String text(String database, String sql) {
+        try (Connection connection = DriverManager.getConnection(url(database), USER, PASSWORD);
+                Statement statement = connection.createStatement();
+                ResultSet answer = statement.executeQuery(sql)) {
+            return answer.next() ? answer.getString(1) : "";
         } catch (SQLException e) {
             throw new AssertionError("cannot " + sql, e);
         }
