@@ -68,7 +68,8 @@ final class ServeCommand implements Callable<Integer> {
         rack.start();
         ways.begin(rack);
         life.start();
-        out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: " + place);
+        out.println(
+                "Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: " + place);
         out.println("Stop with Ctrl-C. Cells can burn; do not rely on this program alone.");
         out.flush();
         tellLinks(rack, out);

@@ -57,11 +57,7 @@ public final class StoredRack implements RackStorage {
         this.journal = records.journal(trace);
     }
 
-    /**
-     * Opens the records in this directory, or begins them.
-     *
-     * @throws StorageException if that fails, or another process has them open
-     */
+    /** The rack of the records in this directory; see {@link Records#inFolder}. */
     public static StoredRack open(Path directory) {
         return of(Records.inFolder(directory));
     }

@@ -14,8 +14,9 @@ final class DatabaseReader {
             .toList();
     private static final Pattern URL = Pattern.compile("jdbc:postgresql://[^/?#\\s@]+/[^/?#\\s]+(\\?\\S*)?");
     private static final Pattern LOGIN = Pattern.compile("[?&](user|password|sslpassword)=");
-    private static final String ALLOWED = "url is jdbc:postgresql://HOST/DATABASE or jdbc:postgresql://HOST:PORT/DATABASE,"
-            + " with parameters behind a question mark";
+    private static final String ALLOWED =
+            "url is jdbc:postgresql://HOST/DATABASE or jdbc:postgresql://HOST:PORT/DATABASE,"
+                    + " with parameters behind a question mark";
 
     private final Faults faults;
     private final GivenReader given;

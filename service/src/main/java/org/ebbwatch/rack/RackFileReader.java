@@ -24,8 +24,7 @@ import org.snakeyaml.engine.v2.nodes.ScalarNode;
 /** Reads a rack file key by key, and goes on after a fault to find the others. */
 final class RackFileReader {
 
-    private static final List<String> RACK_KEYS =
-            List.of(
+    private static final List<String> RACK_KEYS = List.of(
             "storage", "database", "http", "alarms", "morningReport", "signOfLife", "procedure", "boards", "cells");
     private static final List<String> HTTP_KEYS = List.of("address", "port", "names");
     private static final List<String> BOARD_KEYS = List.of("name", "port", "baud", "serialNumber", "contacts");

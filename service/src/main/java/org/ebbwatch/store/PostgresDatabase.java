@@ -133,7 +133,9 @@ public final class PostgresDatabase implements Database {
     /** Says when it goes and when it is back, not how often it was asked in between. */
     private void say(Optional<String> before, Optional<String> now) {
         if (now.isPresent() && own != null) {
-            LOG.error("The database is away ({}); watching goes on, and facts and readings wait on the local disk", now.get());
+            LOG.error(
+                    "The database is away ({}); watching goes on, and facts and readings wait on the local disk",
+                    now.get());
         } else if (before.isPresent() && now.isEmpty()) {
             LOG.info("The database is back");
         }

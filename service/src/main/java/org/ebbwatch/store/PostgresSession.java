@@ -86,8 +86,9 @@ final class PostgresSession {
     static void requireLasting(Connection connection) throws SQLException {
         try (Statement statement = connection.createStatement()) {
             if (!read(statement, "show fsync").equals("on")) {
-                throw new StorageException("the database server runs with fsync off: a power cut would cost it what people"
-                        + " were told; set fsync = on in its configuration");
+                throw new StorageException(
+                        "the database server runs with fsync off: a power cut would cost it what people"
+                                + " were told; set fsync = on in its configuration");
             }
         }
     }

@@ -17,7 +17,7 @@ import java.util.Optional;
  * a lost connection that the database still works on holds up the next one until it is over.
  */
 final class QueuedFacts implements FactKeeper {
-    private static final int MOST_BATCHES = 50;
+    private static final int MOST_CHANGES = 100;
 
     private final Database database;
     private final FactQueue queue;
@@ -61,11 +61,14 @@ final class QueuedFacts implements FactKeeper {
 
     /** Not all at once: whoever calls has a rack to watch. */
     private void drain(List<String> refused) throws IOException {
-        for (int i = 0; i < MOST_BATCHES && queue.size() > 0; i++) {
-            if (!commit(queue.first().orElseThrow(), refused)) {
+        int changes = 0;
+        while (queue.size() > 0 && changes < MOST_CHANGES) {
+            FactBatch next = queue.first().orElseThrow();
+            if (!commit(next, refused)) {
                 return;
             }
             queue.removeFirst();
+            changes += next.changes().size();
         }
     }
 

@@ -33,7 +33,8 @@ public final class Records implements AutoCloseable {
      */
     public static Records inFolder(Path folder) {
         if (Files.exists(folder.resolve(FactQueue.FILE))) {
-            throw new StorageException("the folder " + folder + " belongs to records in PostgreSQL; name that database");
+            throw new StorageException(
+                    "the folder " + folder + " belongs to records in PostgreSQL; name that database");
         }
         Database database = H2Database.open(folder);
         return new Records(folder, database, Optional.empty(), new ForcedFacts(database));
@@ -47,8 +48,9 @@ public final class Records implements AutoCloseable {
      */
     public static Records inPostgres(Path folder, PostgresLogin login, int attempts) {
         if (Files.exists(folder.resolve(H2Database.FILE_NAME))) {
-            throw new StorageException("the folder " + folder + " holds records in H2; passages that are open there would be"
-                    + " watched by nobody: end them first, then name another folder");
+            throw new StorageException(
+                    "the folder " + folder + " holds records in H2; passages that are open there would be"
+                            + " watched by nobody: end them first, then name another folder");
         }
         Database database = PostgresDatabase.open(login, attempts);
         try {
@@ -68,7 +70,10 @@ public final class Records implements AutoCloseable {
         FactQueue queue = FactQueue.open(folder, committed.databaseId());
         try {
             if (queue.tornBytes() > 0) {
-                LOG.warn("{} bytes at the end of {} are no whole batch", queue.tornBytes(), folder.resolve(FactQueue.FILE));
+                LOG.warn(
+                        "{} bytes at the end of {} are no whole batch",
+                        queue.tornBytes(),
+                        folder.resolve(FactQueue.FILE));
             }
             var keeper = new QueuedFacts(database, queue, committed.number());
             keeper.drainAll();

@@ -34,6 +34,7 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
 
     private static final long FLUSH_AFTER_NANOS = 1_500_000_000L;
     private static final long LONG_TAIL_BYTES = 4L << 20;
+    private static final int MOST_SAVED_AT_ONCE = 256;
 
     Tail tail;
     private final SegmentTable table;
@@ -182,6 +183,9 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
                 seal(trail);
             }
         }
+        while (!waiting.isEmpty() && databaseTrouble == null) {
+            saveWaiting();
+        }
         if (databaseTrouble != null) {
             throw new StorageException("the trace cannot be sealed: " + databaseTrouble);
         }
@@ -289,15 +293,25 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         if (waiting.isEmpty()) {
             return;
         }
+        List<SealedSegment> next = nextToSave();
         try {
-            table.insert(waiting);
+            table.insert(next);
             databaseTrouble = null;
             synchronized (lock) {
-                waiting.clear();
+                next.clear();
             }
         } catch (SQLException e) {
             databaseTrouble = e.getMessage();
         }
+    }
+
+    /** Not too many at once, for somebody waits; and whole blocks, for a scan is in the database with all its channels or none. */
+    private List<SealedSegment> nextToSave() {
+        int end = Math.min(waiting.size(), MOST_SAVED_AT_ONCE);
+        while (end < waiting.size() && waiting.get(end).isOfBlock(waiting.get(end - 1))) {
+            end++;
+        }
+        return waiting.subList(0, end);
     }
 
     /** Puts a short tail in place of a long or broken one, once all that leaves it is safe in the database. */

@@ -78,7 +78,12 @@ class RecordPlaceTest {
 
         int code = Ebbwatch.commandLine()
                 .setErr(new PrintWriter(said))
-                .execute("bundle", "--rack", file.toString(), "--to", folder.resolve("bundles").toString());
+                .execute(
+                        "bundle",
+                        "--rack",
+                        file.toString(),
+                        "--to",
+                        folder.resolve("bundles").toString());
 
         assertThat(code).isEqualTo(3);
         assertThat(said.toString()).contains("hold no such passage", login.url());

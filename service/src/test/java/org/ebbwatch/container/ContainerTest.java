@@ -34,14 +34,18 @@ class ContainerTest {
             await("the cell drains", () -> pod.get(PASSAGES).contains("\"phase\":\"DRAIN\""), pod);
 
             pod.postgres.kill();
-            await("it is said that the database is away", () -> pod.get("/api/v1/alarms").contains("STORAGE_FAULT"), pod);
+            await(
+                    "it is said that the database is away",
+                    () -> pod.get("/api/v1/alarms").contains("STORAGE_FAULT"),
+                    pod);
             assertThat(pod.act(passage, "{\"act\": \"WITHDRAW\"}")).isEqualTo(200);
             assertThat(pod.get(PASSAGES + "/" + passage)).contains("\"phase\":\"WITHDRAWN\"");
 
             pod.killAndStartService();
             pod.postgres.startAgain();
             await("the service serves again", () -> pod.get("/health").contains("UP"), pod);
-            assertThat(pod.postgres.text(Postgres.USER, "select string_agg(to_phase, ' ' order by sequence) from transition"))
+            assertThat(pod.postgres.text(
+                            Postgres.USER, "select string_agg(to_phase, ' ' order by sequence) from transition"))
                     .as("what was told before and while the database was away")
                     .isEqualTo("DRAIN WITHDRAWN");
 
@@ -51,7 +55,9 @@ class ContainerTest {
 
     private static void await(String what, Callable<Boolean> seen, Pod pod) {
         try {
-            Awaitility.await(what).atMost(PATIENCE).pollInterval(Duration.ofMillis(500))
+            Awaitility.await(what)
+                    .atMost(PATIENCE)
+                    .pollInterval(Duration.ofMillis(500))
                     .failFast("the service has ended", () -> !pod.isServiceRunning())
                     .until(seen);
         } catch (ConditionTimeoutException | TerminalFailureException e) {

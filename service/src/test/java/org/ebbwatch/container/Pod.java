@@ -81,8 +81,8 @@ final class Pod implements AutoCloseable {
                 .withNetwork(network)
                 .withExposedPorts(PAGE)
                 .withCopyToContainer(Transferable.of(SCENARIO, 0644), "/etc/rig/scenario.yaml")
-                .withCreateContainerCmdModifier(command -> command.withEntrypoint(
-                        "java", "-cp", "/opt/ebbwatch/lib/*", "org.ebbwatch.sim.SimRig"))
+                .withCreateContainerCmdModifier(command ->
+                        command.withEntrypoint("java", "-cp", "/opt/ebbwatch/lib/*", "org.ebbwatch.sim.SimRig"))
                 .withCommand("/etc/rig/scenario.yaml", "--port", "tcp:4000")
                 .waitingFor(new Started());
         try {

@@ -53,14 +53,16 @@ class PostgresAwayTest {
     }
 
     @Test
-    void a_rack_is_watched_while_its_database_hangs_up_and_is_killed_and_folds_again_to_what_was_told() throws Exception {
+    void a_rack_is_watched_while_its_database_hangs_up_and_is_killed_and_folds_again_to_what_was_told()
+            throws Exception {
         Map<UUID, PassageView> watched;
         try (StoredRack storage = open(folder)) {
             InProcessRack rack = rack(storage);
             rack.run(() -> false, hours(6));
             postgres.hangUp();
             rack.run(() -> false, hours(30));
-            assertThat(storage.trouble()).hasValueSatisfying(why -> assertThat(why).contains("the database is away"));
+            assertThat(storage.trouble())
+                    .hasValueSatisfying(why -> assertThat(why).contains("the database is away"));
             assertThat(Files.size(folder.resolve("facts.queue"))).isGreaterThan(EMPTY_QUEUE_BYTES);
             postgres.goOn();
             awaitCaughtUp(storage);
@@ -115,7 +117,9 @@ class PostgresAwayTest {
         do {
             postgres.kill();
             postgres.startAgain();
-            Awaitility.await().pollDelay(Duration.ofMillis(random.nextInt(1_500))).until(() -> true);
+            Awaitility.await()
+                    .pollDelay(Duration.ofMillis(random.nextInt(1_500)))
+                    .until(() -> true);
         } while (wanted.get());
     }
 

@@ -123,12 +123,18 @@ public final class Postgres implements AutoCloseable {
 
     /** It says nothing any more, and its connections stay open: a network that drops everything. */
     public void hangUp() {
-        container.getDockerClient().pauseContainerCmd(container.getContainerId()).exec();
+        container
+                .getDockerClient()
+                .pauseContainerCmd(container.getContainerId())
+                .exec();
     }
 
     /** It goes on where it was hung up. */
     public void goOn() {
-        container.getDockerClient().unpauseContainerCmd(container.getContainerId()).exec();
+        container
+                .getDockerClient()
+                .unpauseContainerCmd(container.getContainerId())
+                .exec();
     }
 
     /** All its processes end at once, whatever they are about. */
@@ -138,13 +144,17 @@ public final class Postgres implements AutoCloseable {
 
     /** Starts it again after a kill, at the same address. */
     public void startAgain() {
-        container.getDockerClient().startContainerCmd(container.getContainerId()).exec();
+        container
+                .getDockerClient()
+                .startContainerCmd(container.getContainerId())
+                .exec();
         awaitAnswer();
     }
 
     private void awaitAnswer() {
         Awaitility.await().atMost(PATIENCE).ignoreExceptions().until(() -> {
-            DriverManager.getConnection(url(USER) + "?loginTimeout=2", USER, PASSWORD).close();
+            DriverManager.getConnection(url(USER) + "?loginTimeout=2", USER, PASSWORD)
+                    .close();
             return true;
         });
     }

@@ -30,7 +30,8 @@ class DatabaseEntryTest {
     }
 
     @Test
-    void it_is_read_as_it_stands_and_its_password_from_a_file_counted_from_the_rack_files_folder() throws RackFileFaulty {
+    void it_is_read_as_it_stands_and_its_password_from_a_file_counted_from_the_rack_files_folder()
+            throws RackFileFaulty {
         assertThat(parse(ENTRY).database())
                 .contains(new DatabaseEntry(
                         "jdbc:postgresql://db.example:5433/ebbwatch?sslmode=verify-full",
@@ -40,7 +41,8 @@ class DatabaseEntryTest {
 
     @Test
     void the_password_may_stand_in_the_environment() throws RackFileFaulty {
-        String entry = ENTRY.replace("passwordFile: secrets/database.password", "passwordEnvironment: DATABASE_PASSWORD");
+        String entry =
+                ENTRY.replace("passwordFile: secrets/database.password", "passwordEnvironment: DATABASE_PASSWORD");
 
         assertThat(parse(entry).database().orElseThrow().password())
                 .isEqualTo(new Given.Environment("DATABASE_PASSWORD"));

@@ -61,8 +61,8 @@ class FactQueueTest {
     }
 
     @Property(tries = 100)
-    void batches_come_back_as_they_were_in_their_order(@ForAll("changes") List<Change> first, @ForAll("changes") List<Change> second)
-            throws IOException {
+    void batches_come_back_as_they_were_in_their_order(
+            @ForAll("changes") List<Change> first, @ForAll("changes") List<Change> second) throws IOException {
         try (FactQueue queue = FactQueue.open(folder, DATABASE)) {
             queue.add(new FactBatch(7, first));
             queue.add(new FactBatch(8, second));

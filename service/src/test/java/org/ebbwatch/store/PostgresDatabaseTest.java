@@ -60,8 +60,9 @@ class PostgresDatabaseTest {
         try (Database database = PostgresDatabase.open(login, 1)) {
             postgres.execute(name(), END_ALL_SESSIONS);
 
-            Awaitility.await().atMost(Duration.ofMinutes(1)).ignoreExceptions().untilAsserted(() -> assertThat(
-                            read(database, "select count(*) from pg_locks join pg_database d on d.oid = database"
+            Awaitility.await().atMost(Duration.ofMinutes(1)).ignoreExceptions().untilAsserted(() -> assertThat(read(
+                            database,
+                            "select count(*) from pg_locks join pg_database d on d.oid = database"
                                     + " where locktype = 'advisory' and datname = current_database()"))
                     .containsExactly("1"));
             assertThatThrownBy(() -> PostgresDatabase.open(login, 1)).hasMessageContaining("another service");
@@ -81,12 +82,10 @@ class PostgresDatabaseTest {
         postgres.execute(name(), "alter system set fsync = off");
         try {
             postgres.execute(name(), "select pg_reload_conf()");
-            Awaitility.await()
-                    .atMost(Duration.ofMinutes(1))
-                    .untilAsserted(() -> assertThatThrownBy(() ->
-                                    PostgresDatabase.open(login, 1).close())
-                            .isInstanceOf(StorageException.class)
-                            .hasMessageContaining("fsync"));
+            Awaitility.await().atMost(Duration.ofMinutes(1)).untilAsserted(() -> assertThatThrownBy(
+                            () -> PostgresDatabase.open(login, 1).close())
+                    .isInstanceOf(StorageException.class)
+                    .hasMessageContaining("fsync"));
         } finally {
             postgres.execute(name(), "alter system reset fsync");
             postgres.execute(name(), "select pg_reload_conf()");

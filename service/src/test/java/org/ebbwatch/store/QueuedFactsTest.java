@@ -85,12 +85,12 @@ class QueuedFactsTest {
             say(sequence);
         }
         assertThat(said()).isEmpty();
-        assertThat(journal.trouble()).hasValueSatisfying(why -> assertThat(why)
-                .contains("connection refused", "120 batches"));
+        assertThat(journal.trouble())
+                .hasValueSatisfying(why -> assertThat(why).contains("connection refused", "120 batches"));
 
         mood = Mood.WELL;
         journal.commitFacts();
-        assertThat(said()).as("a caller is not held up for all of them").hasSize(50);
+        assertThat(said()).as("a caller is not held up for all of them").hasSize(100);
         say(121);
         journal.commitFacts();
         assertThat(said()).hasSize(121);
