@@ -16,9 +16,9 @@ import java.util.UUID;
  * <p>What is written waits in memory until {@link #commitFacts}: first the readings are made durable, then all that waits
  * is committed in one transaction, then the database is forced to disk. So no transition is ever on disk without the
  * readings that caused it, and once {@code commitFacts} has returned a person may be told. If storage fails, everything
- * still waits and the next call tries again; with a database that is away, facts are kept on the local disk (see {@link Records}). A
- * change the database refuses for ever (a sequence number used twice, a passage
- * it does not know) is set aside and named in the exception, so that it cannot hold up the others.
+ * still waits and the next call tries again; facts for a database that may be away are then kept on the local disk (see
+ * {@link QueuedFacts}). A change the database refuses for ever (a sequence number used twice, a passage it does not know) is
+ * set aside and named in the exception, so that it cannot hold up the others.
  *
  * <p>Thread-safe.
  */

@@ -77,7 +77,9 @@ class StorageAwayTest {
 
         databaseAway = false;
         trace.tick(2 * SECOND);
-        assertThat(trace.health().segmentsWaiting()).as("256, and the rest of their ten minutes").isEqualTo(700);
+        assertThat(trace.health().segmentsWaiting())
+                .as("256, and the rest of their ten minutes")
+                .isEqualTo(700);
         assertThat(readAll(trace, 99)).isEqualTo(expected(1, 6_001, 100, 99));
         trace.sealAll();
         assertThat(trace.health().segmentsWaiting()).isZero();
