@@ -33,7 +33,7 @@ public final class Postgres implements AutoCloseable {
     private static final Duration PATIENCE = Duration.ofMinutes(2);
     private static final AtomicInteger DATABASES = new AtomicInteger();
     private static Postgres shared;
-    private static TestAbortedException none;
+    private static String whyNone;
 
     private final GenericContainer<?> container;
     private final int port;
@@ -45,14 +45,14 @@ public final class Postgres implements AutoCloseable {
 
     /** One that many tests share; it ends with the tests. They are reported as skipped where there can be none: ask before all. */
     public static synchronized Postgres shared() {
-        if (none != null) {
-            throw none;
+        if (whyNone != null) {
+            throw new TestAbortedException(whyNone);
         }
         if (shared == null) {
             try {
                 shared = start(null);
             } catch (TestAbortedException e) {
-                none = e;
+                whyNone = e.getMessage();
                 throw e;
             }
             Runtime.getRuntime().addShutdownHook(new Thread(shared::close, "end of the shared database"));
