@@ -1,8 +1,5 @@
 package org.ebbwatch.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -29,7 +26,6 @@ import org.ebbwatch.alarm.outlet.WebhookSettings;
 import org.ebbwatch.alarm.outlet.WebhookSettings.Manner;
 import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.rack.AlarmEntry;
-import org.ebbwatch.rack.Given;
 import org.ebbwatch.rack.OutletEntry;
 import org.ebbwatch.rack.RunningRack;
 import org.ebbwatch.rack.WayEntry;
@@ -40,16 +36,14 @@ import org.ebbwatch.rack.WayEntry.HeaderEntry;
  * and shown nowhere.
  */
 final class AlarmWays implements AutoCloseable {
-    private static final int LONGEST_SECRET_BYTES = 10_000;
-
-    private final Map<String, String> environment;
+    private final GivenTexts given;
     private final HostClock clock;
     private final Map<MqttBroker, Duration> brokers = new LinkedHashMap<>();
     private volatile RunningRack rack;
 
     /** Secrets come from there; what is signed is signed with that time. */
     AlarmWays(Map<String, String> environment, HostClock clock) {
-        this.environment = environment;
+        this.given = new GivenTexts(environment);
         this.clock = clock;
     }
 
@@ -100,15 +94,15 @@ final class AlarmWays implements AutoCloseable {
     private Outlet webhook(String name, WayEntry.Webhook entry) {
         Map<String, String> headers = new LinkedHashMap<>();
         for (HeaderEntry header : entry.headers()) {
-            headers.put(header.name(), text(header.value()));
+            headers.put(header.name(), given.text(header.value()));
         }
         var manner = new Manner(
                 entry.method(),
                 entry.body(),
-                entry.signingSecret().map(this::text).map(BodySignature::new),
+                entry.signingSecret().map(given::text).map(BodySignature::new),
                 entry.timeout(),
                 entry.certificates().map(TrustedCertificates::read));
-        return new WebhookOutlet(name, new WebhookSettings(text(entry.url()), headers, manner), clock);
+        return new WebhookOutlet(name, new WebhookSettings(given.text(entry.url()), headers, manner), clock);
     }
 
     private Outlet mail(String name, WayEntry.Mail entry) {
@@ -118,7 +112,7 @@ final class AlarmWays implements AutoCloseable {
                         entry.host(),
                         entry.port(),
                         Encryption.valueOf(entry.security().name()),
-                        entry.login().map(login -> new MailSettings.Login(login.user(), text(login.password()))),
+                        entry.login().map(login -> new MailSettings.Login(login.user(), given.text(login.password()))),
                         entry.from(),
                         entry.to(),
                         entry.timeout(),
@@ -131,7 +125,7 @@ final class AlarmWays implements AutoCloseable {
                 entry.port(),
                 entry.security() == WayEntry.Security.TLS,
                 entry.certificates().map(TrustedCertificates::read),
-                entry.login().map(login -> new MqttSettings.Login(login.user(), text(login.password()))),
+                entry.login().map(login -> new MqttSettings.Login(login.user(), given.text(login.password()))),
                 entry.clientId(),
                 entry.prefix(),
                 entry.sessionExpiry(),
@@ -155,37 +149,5 @@ final class AlarmWays implements AutoCloseable {
     @Override
     public void close() {
         brokers.keySet().forEach(MqttBroker::close);
-    }
-
-    private String text(Given given) {
-        if (given instanceof Given.Environment named) {
-            String value = environment.getOrDefault(named.variable(), "");
-            if (value.isBlank()) {
-                throw new IllegalArgumentException("the environment holds no " + named.variable());
-            }
-            return value;
-        }
-        if (given instanceof Given.InFile kept) {
-            return content(kept.file());
-        }
-        return ((Given.Text) given).text();
-    }
-
-    /** The line break that editors put behind the last line is no part of a secret. */
-    private static String content(Path file) {
-        try {
-            if (Files.size(file) > LONGEST_SECRET_BYTES) {
-                throw new IllegalArgumentException(
-                        "the file " + file + " is longer than " + LONGEST_SECRET_BYTES + " bytes");
-            }
-            String content = Files.readString(file).replaceFirst("\\R$", "");
-            if (content.isBlank()) {
-                throw new IllegalArgumentException("the file " + file + " is empty");
-            }
-            return content;
-        } catch (IOException e) {
-            throw new IllegalArgumentException(
-                    "the file " + file + " cannot be read (" + e.getClass().getSimpleName() + ')', e);
-        }
     }
 }

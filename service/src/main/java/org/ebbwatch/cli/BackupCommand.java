@@ -71,7 +71,7 @@ final class BackupCommand implements Callable<Integer> {
         if (!Files.exists(storage.resolve(BundleCommand.DATABASE))) {
             throw new Refusal("there are no records in " + storage);
         }
-        try (StoredRack rack = ServiceHost.storage(storage)) {
+        try (StoredRack rack = RecordPlace.of(storage).open()) {
             new Backup(rack.backupSource()).write(file, Instant.now().toString());
         } catch (IOException | StorageException e) {
             throw new Refusal("no backup was made: " + e.getMessage());

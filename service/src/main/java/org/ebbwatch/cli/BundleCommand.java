@@ -35,8 +35,8 @@ import picocli.CommandLine.Spec;
 final class BundleCommand implements Callable<Integer> {
     static final String DATABASE = "ebbwatch.mv.db";
 
-    @Option(names = "--storage", paramLabel = "DIR", required = true, description = "the folder of the records")
-    private Path storage;
+    @ArgGroup(multiplicity = "1")
+    private Source source;
 
     @Option(names = "--to", paramLabel = "FOLDER", required = true, description = "where the bundles go")
     private Path folder;
@@ -46,6 +46,24 @@ final class BundleCommand implements Callable<Integer> {
 
     @Spec
     private CommandSpec spec;
+
+    private static final class Source {
+        @Option(names = "--storage", paramLabel = "DIR", description = "the folder of the records")
+        private Path storage;
+
+        @Option(names = "--rack", paramLabel = "RACK_FILE", description = "the rack file that says where they are")
+        private Path rackFile;
+
+        RecordPlace place() throws Refusal {
+            RecordPlace place = rackFile == null
+                    ? RecordPlace.of(storage)
+                    : RecordPlace.of(RackFiles.read(rackFile), System.getenv());
+            if (place.database().isEmpty() && !Files.exists(place.folder().resolve(DATABASE))) {
+                throw new Refusal("there are no records in " + place + ": it holds no " + DATABASE);
+            }
+            return place;
+        }
+    }
 
     private static final class Choice {
         @Option(names = "--passage", paramLabel = "ID", description = "only the passage with this id")
@@ -61,20 +79,18 @@ final class BundleCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal {
-        if (!Files.exists(storage.resolve(DATABASE))) {
-            throw new Refusal("there are no records in " + storage + ": it holds no " + DATABASE);
-        }
+        RecordPlace place = source.place();
         PrintWriter out = spec.commandLine().getOut();
-        try (StoredRack rack = ServiceHost.storage(storage)) {
+        try (StoredRack rack = place.open()) {
             List<PassageCard> cards = rack.cards().stream()
                     .filter(card -> Optional.ofNullable(choice)
                             .map(only -> only.takes(card))
                             .orElse(true))
                     .toList();
             if (cards.isEmpty()) {
-                throw new Refusal("the records in " + storage + " hold no such passage");
+                throw new Refusal("the records in " + place + " hold no such passage");
             }
-            return write(rack, cards, ServiceHost.signingKey(storage), folder, out) ? 0 : 1;
+            return write(rack, cards, ServiceHost.signingKey(place.folder()), folder, out) ? 0 : 1;
         } catch (IOException | StorageException e) {
             throw new Refusal("no bundle was written further: " + e.getMessage());
         } finally {

@@ -1,8 +1,6 @@
 package org.ebbwatch.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -11,7 +9,6 @@ import org.ebbwatch.cli.Ebbwatch.Refusal;
 import org.ebbwatch.rack.ChannelLine;
 import org.ebbwatch.rack.RackCheck;
 import org.ebbwatch.rack.RackFile;
-import org.ebbwatch.rack.RackFileFaulty;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -45,7 +42,7 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal, InterruptedException {
-        RackFile rackFile = read(file);
+        RackFile rackFile = RackFiles.read(file);
         List<ChannelLine> lines =
                 new RackCheck(rackFile, BoardPorts.of(rackFile), new SystemHostClock()).read(1_000L * seconds);
         PrintWriter out = spec.commandLine().getOut();
@@ -67,22 +64,5 @@ final class CheckCommand implements Callable<Integer> {
                         ? "Nothing looks wrong. That is no promise: damage, swelling and a lead on the wrong cell are not seen."
                         : troubles + " to see to. Cells can burn: touch none that is warm, leaking or swelling.");
         out.flush();
-    }
-
-    /**
-     * Reads a rack file.
-     *
-     * @throws Refusal if that cannot be, with everything that is wrong in it
-     */
-    static RackFile read(Path file) throws Refusal {
-        try {
-            return RackFile.read(file);
-        } catch (RackFileFaulty e) {
-            throw new Refusal(e.getMessage());
-        } catch (NoSuchFileException e) {
-            throw new Refusal("there is no file " + file);
-        } catch (IOException e) {
-            throw new Refusal("cannot read the rack file " + file + ": " + e.getMessage());
-        }
     }
 }

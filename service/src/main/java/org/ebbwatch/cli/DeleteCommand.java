@@ -46,7 +46,7 @@ final class DeleteCommand implements Callable<Integer> {
             throw new Refusal("there are no records in " + storage);
         }
         PrintWriter out = spec.commandLine().getOut();
-        try (StoredRack rack = ServiceHost.storage(storage)) {
+        try (StoredRack rack = RecordPlace.of(storage).open()) {
             Deleted deleted = new Deletion(rack)
                     .delete(UuidCreator.getTimeOrderedEpoch(), passage, by, reason, System.currentTimeMillis());
             out.println(

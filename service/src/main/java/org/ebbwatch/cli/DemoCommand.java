@@ -90,7 +90,7 @@ final class DemoCommand implements Callable<Integer> {
 
     private static boolean bundles(Path records, Path bundles, PrintStream out) throws IOException, Refusal {
         out.println();
-        try (StoredRack rack = ServiceHost.storage(records)) {
+        try (StoredRack rack = RecordPlace.of(records).open()) {
             return BundleCommand.write(
                     rack,
                     rack.cards(),
@@ -104,7 +104,7 @@ final class DemoCommand implements Callable<Integer> {
             List<RunningRack.BoardPort> boards, Path records, AtomicReference<EmbeddedServer> page, PrintStream out) {
         try {
             NightHours night = NightHours.usual(ZoneId.systemDefault());
-            RunningRack rack = ServiceHost.rack(boards, records, night, List.of(), Optional.empty());
+            RunningRack rack = ServiceHost.rack(boards, RecordPlace.of(records), night, List.of(), Optional.empty());
             TokenFile tokens = ServiceHost.tokens(records, new PrintWriter(out, true, StandardCharsets.UTF_8));
             var http = new HttpEntry("127.0.0.1", pagePort == 0 ? -1 : pagePort);
             page.set(ServiceHost.page(rack, tokens, night, records, http));

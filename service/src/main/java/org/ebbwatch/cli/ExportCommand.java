@@ -41,7 +41,7 @@ final class ExportCommand implements Callable<Integer> {
             throw new Refusal("there are no records in " + storage);
         }
         PrintWriter out = spec.commandLine().getOut();
-        try (StoredRack rack = ServiceHost.storage(storage)) {
+        try (StoredRack rack = RecordPlace.of(storage).open()) {
             var bundles = new BundleWriter(Origin.current(), ServiceHost.signingKey(storage));
             int passages = Export.write(rack, bundles, folder, Instant.now().toString());
             out.println(passages + " passage(s) in " + folder.resolve("datapackage.json"));

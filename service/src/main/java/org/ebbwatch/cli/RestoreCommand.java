@@ -39,7 +39,7 @@ final class RestoreCommand implements Callable<Integer> {
             throw new Refusal("nothing was restored: " + e.getMessage());
         }
         PrintWriter out = spec.commandLine().getOut();
-        try (StoredRack rack = ServiceHost.storage(storage)) {
+        try (StoredRack rack = RecordPlace.of(storage).open()) {
             out.println(rack.cards().size() + " passage(s) as of " + made + " in " + storage);
         }
         out.flush();

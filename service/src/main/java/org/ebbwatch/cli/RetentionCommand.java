@@ -39,7 +39,7 @@ final class RetentionCommand implements Callable<Integer> {
         if (!Files.exists(storage.resolve(BundleCommand.DATABASE))) {
             throw new Refusal("there are no records in " + storage);
         }
-        try (StoredRack rack = ServiceHost.storage(storage)) {
+        try (StoredRack rack = RecordPlace.of(storage).open()) {
             var retention = new Retention(rack.database());
             if (days != null) {
                 retention.keepFor(days);

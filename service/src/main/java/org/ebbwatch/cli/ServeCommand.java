@@ -38,14 +38,15 @@ final class ServeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal, InterruptedException {
-        RackFile rackFile = CheckCommand.read(file);
+        RackFile rackFile = RackFiles.read(file);
         ServiceHost.requireFree(rackFile.http().address(), rackFile.http().port());
         PrintWriter out = spec.commandLine().getOut();
         NightHours night = AlarmWays.night(rackFile.alarms());
         var ways = new AlarmWays(System.getenv(), new SystemHostClock());
+        RecordPlace place = RecordPlace.of(rackFile, System.getenv());
         RunningRack rack = ServiceHost.rack(
                 BoardPorts.of(rackFile),
-                rackFile.storage(),
+                place,
                 night,
                 ways.of(rackFile.alarms()),
                 rackFile.alarms().publicAddress());
@@ -61,8 +62,8 @@ final class ServeCommand implements Callable<Integer> {
         rack.start();
         ways.begin(rack);
         life.start();
-        out.println("Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: "
-                + rackFile.storage());
+        out.println(
+                "Watching " + rackFile.boards().size() + " board(s). Page: " + page.getURL() + "  Records: " + place);
         out.println("Stop with Ctrl-C. Cells can burn; do not rely on this program alone.");
         out.flush();
         tellLinks(rack, out);

@@ -30,23 +30,26 @@ import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.rack.HttpEntry;
 import org.ebbwatch.rack.RunningRack;
 import org.ebbwatch.rack.RunningRack.BoardPort;
-import org.ebbwatch.store.StorageException;
 
 /** Puts a running rack, its storage and its page together. */
 final class ServiceHost {
     private ServiceHost() {}
 
     /**
-     * A rack with its records in {@code storage}, not yet started. With a public address messages carry links.
+     * A rack with its records at that place, not yet started. With a public address messages carry links.
      *
      * @throws Refusal if the records cannot be opened
      */
     static RunningRack rack(
-            List<BoardPort> boards, Path storage, NightHours night, List<AlarmWay> ways, Optional<URI> publicAddress)
+            List<BoardPort> boards,
+            RecordPlace place,
+            NightHours night,
+            List<AlarmWay> ways,
+            Optional<URI> publicAddress)
             throws Refusal {
-        StoredRack records = storage(storage);
+        StoredRack records = place.open();
         Optional<AcknowledgeLinks> links = publicAddress.isPresent()
-                ? Optional.of(new AcknowledgeLinks(publicAddress.get(), linkKey(storage)))
+                ? Optional.of(new AcknowledgeLinks(publicAddress.get(), linkKey(place.folder())))
                 : Optional.empty();
         return new RunningRack(
                 boards, records, night, ways, links, UuidCreator::getTimeOrderedEpoch, new SystemHostClock());
@@ -57,19 +60,6 @@ final class ServiceHost {
             return LinkKey.of(storage);
         } catch (IOException e) {
             throw new Refusal("links cannot be signed: " + e.getMessage());
-        }
-    }
-
-    /**
-     * The records in a folder.
-     *
-     * @throws Refusal if they cannot be opened
-     */
-    static StoredRack storage(Path storage) throws Refusal {
-        try {
-            return StoredRack.open(storage);
-        } catch (StorageException e) {
-            throw new Refusal("the records in " + storage + " cannot be opened: " + e.getMessage() + ".");
         }
     }
 

@@ -3,15 +3,15 @@ package org.ebbwatch.passage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.SQLException;
-import org.ebbwatch.store.H2Database;
+import org.ebbwatch.store.Database;
 import org.ebbwatch.trace.TraceStore;
 
 /** Database and newest readings as a backup copies them. */
 final class StoredBackup implements BackupSource {
-    private final H2Database database;
+    private final Database database;
     private final TraceStore trace;
 
-    StoredBackup(H2Database database, TraceStore trace) {
+    StoredBackup(Database database, TraceStore trace) {
         this.database = database;
         this.trace = trace;
     }

@@ -22,7 +22,6 @@ import org.ebbwatch.store.AlarmTable;
 import org.ebbwatch.store.CalibrationTable;
 import org.ebbwatch.store.Database;
 import org.ebbwatch.store.EveningTable;
-import org.ebbwatch.store.H2Database;
 import org.ebbwatch.store.IntakeTable;
 import org.ebbwatch.store.JournalRow;
 import org.ebbwatch.store.JournalStore;
@@ -30,6 +29,7 @@ import org.ebbwatch.store.MorningTable;
 import org.ebbwatch.store.PassageRow;
 import org.ebbwatch.store.ReceiptTable;
 import org.ebbwatch.store.Reserve;
+import org.ebbwatch.store.Records;
 import org.ebbwatch.store.StorageException;
 import org.ebbwatch.store.WallLabel;
 import org.ebbwatch.time.EventClock;
@@ -40,7 +40,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A rack's readings in a {@link TraceStore} and its journal in a {@link JournalStore}, both in one directory. Storage that
+ * A rack's readings in a {@link TraceStore} and its journal in a {@link JournalStore}, both of one {@link Records}. Storage that
  * fails is logged once, tried again at every flush, and never stops the watch.
  */
 public final class StoredRack implements RackStorage {
@@ -48,35 +48,33 @@ public final class StoredRack implements RackStorage {
     private static final String WALL_QUALITY = "host";
     private static final Duration RECEIPTS_KEPT = Duration.ofDays(30);
 
-    private final Path directory;
-    private final H2Database database;
+    private final Records records;
     private final TraceStore trace;
     private final JournalStore journal;
     private final Map<UUID, EventRows> rows = new HashMap<>();
     private final Outage outage = new Outage();
 
-    private StoredRack(Path directory, H2Database database, TraceStore trace) {
-        this.directory = directory.toAbsolutePath();
-        this.database = database;
-        this.trace = trace;
-        this.journal = new JournalStore(database, trace);
+    private StoredRack(Records records) {
+        this.records = records;
+        this.trace = TraceStore.open(records.database(), records.folder());
+        this.journal = records.journal(trace);
+    }
+
+    /** The rack of the records in this directory; see {@link Records#inFolder}. On a full disk the {@link Reserve} is given up for it. */
+    public static StoredRack open(Path directory) {
+        return Reserve.open(directory, () -> of(Records.inFolder(directory)));
     }
 
     /**
-     * Opens the records in this directory, or begins them. On a full disk the {@link Reserve} is given up for it.
+     * The rack of these records, which are closed with it.
      *
-     * @throws StorageException if that fails, or another process has them open
+     * @throws StorageException if its readings cannot be opened; then the records are closed
      */
-    public static StoredRack open(Path directory) {
-        return Reserve.open(directory, () -> openOnce(directory));
-    }
-
-    private static StoredRack openOnce(Path directory) {
-        H2Database database = H2Database.open(directory);
+    public static StoredRack of(Records records) {
         try {
-            return new StoredRack(directory, database, TraceStore.open(database, directory));
+            return new StoredRack(records);
         } catch (StorageException e) {
-            database.close();
+            records.close();
             throw e;
         }
     }
@@ -132,6 +130,7 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public EventClock clock(String board) {
+        trace.expect(board);
         OptionalLong lastMillis = trace.lastEventMillis(board);
         if (lastMillis.isEmpty()) {
             return EventClock.fresh();
@@ -236,12 +235,12 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public BackupSource backupSource() {
-        return new StoredBackup(database, trace);
+        return new StoredBackup(records.database(), trace);
     }
 
     /** The database itself, for what is done with records that no service uses. */
     public Database database() {
-        return database;
+        return records.database();
     }
 
     @Override
@@ -266,7 +265,7 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public IntakeTable intakes() {
-        return new IntakeTable(database);
+        return new IntakeTable(records.database());
     }
 
     @Override
@@ -276,7 +275,7 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public long freeBytes() {
-        return directory.toFile().getUsableSpace();
+        return records.folder().toFile().getUsableSpace();
     }
 
     @Override
@@ -295,8 +294,10 @@ public final class StoredRack implements RackStorage {
 
     @Override
     public Optional<String> trouble() {
-        return outage.trouble().or(() -> trace.health().tailTrouble()).or(() -> trace.health()
-                .databaseTrouble());
+        return outage.trouble()
+                .or(journal::trouble)
+                .or(() -> trace.health().tailTrouble())
+                .or(() -> trace.health().databaseTrouble());
     }
 
     @Override
@@ -305,7 +306,7 @@ public final class StoredRack implements RackStorage {
         try {
             trace.close();
         } finally {
-            database.close();
+            records.close();
         }
     }
 

@@ -14,6 +14,7 @@ import org.ebbwatch.passage.Wiring;
  * channel. {@code docs/rack-file.md} describes the format.
  *
  * @param storage folder of the service's records
+ * @param database the PostgreSQL database that holds most of them; empty: an H2 file in the folder
  * @param http where the page is served
  * @param alarms how they reach a person
  * @param morningReport when it is sent; empty: not by itself
@@ -24,6 +25,7 @@ import org.ebbwatch.passage.Wiring;
  */
 public record RackFile(
         Path storage,
+        Optional<DatabaseEntry> database,
         HttpEntry http,
         AlarmEntry alarms,
         Optional<MorningEntry> morningReport,

@@ -20,8 +20,8 @@ import org.snakeyaml.engine.v2.nodes.ScalarNode;
 /** Reads a rack file key by key, and goes on after a fault to find the others. */
 final class RackFileReader {
 
-    private static final List<String> RACK_KEYS =
-            List.of("storage", "http", "alarms", "morningReport", "signOfLife", "procedure", "boards", "cells");
+    private static final List<String> RACK_KEYS = List.of(
+            "storage", "database", "http", "alarms", "morningReport", "signOfLife", "procedure", "boards", "cells");
     private static final List<String> HTTP_KEYS = List.of("address", "port", "names");
     private static final List<String> BOARD_KEYS = WayReader.joined(
             List.of("name", "port", "baud", "serialNumber", "profile", "contacts"), WiringReader.BOARD_KEYS);
@@ -78,6 +78,7 @@ final class RackFileReader {
                 rack.has("storage")
                         ? rack.text("storage", "storage is a folder").orElse("data")
                         : "data");
+        Optional<DatabaseEntry> database = rack.node("database").flatMap(new DatabaseReader(faults, folder)::read);
         HttpEntry http = rack.node("http").map(this::http).orElse(USUAL_HTTP);
         AlarmEntry alarms = rack.node("alarms")
                 .map(new AlarmEntryReader(faults, folder)::read)
@@ -96,7 +97,7 @@ final class RackFileReader {
         rack.list("cells").forEach(node -> cell(node, procedure));
         List<CellEntry> strung = strings.strung(cells);
         faults.throwIfAny();
-        return new RackFile(storage, http, alarms, morning, life, boards, strung, wiring.wirings());
+        return new RackFile(storage, database, http, alarms, morning, life, boards, strung, wiring.wirings());
     }
 
     private HttpEntry http(Node node) {

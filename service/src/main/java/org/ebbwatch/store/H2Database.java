@@ -29,6 +29,8 @@ import org.h2.jdbcx.JdbcConnectionPool;
  */
 public final class H2Database implements Database {
 
+    static final String FILE_NAME = "ebbwatch.mv.db";
+
     private static final String FILE = "ebbwatch";
     private static final String SETTINGS =
             ";WRITE_DELAY=0;DB_CLOSE_DELAY=-1;DB_CLOSE_ON_EXIT=FALSE;MAX_COMPACT_TIME=0;TRACE_LEVEL_FILE=0";
@@ -152,11 +154,7 @@ public final class H2Database implements Database {
         }
     }
 
-    /**
-     * Copies the database into a ZIP file while it is being used; consistent, as of some moment of the copying.
-     *
-     * @throws SQLException if that fails
-     */
+    @Override
     public void backUp(Path zip) throws SQLException {
         execute("BACKUP TO '" + zip.toAbsolutePath().toString().replace("'", "''") + "'");
     }

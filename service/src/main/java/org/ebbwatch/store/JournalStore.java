@@ -1,13 +1,13 @@
 package org.ebbwatch.store;
 
+import java.io.IOException;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Savepoint;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 /**
@@ -16,23 +16,28 @@ import java.util.UUID;
  * <p>What is written waits in memory until {@link #commitFacts}: first the readings are made durable, then all that waits
  * is committed in one transaction, then the database is forced to disk. So no transition is ever on disk without the
  * readings that caused it, and once {@code commitFacts} has returned a person may be told. If storage fails, everything
- * still waits and the next call tries again. A change the database refuses for ever (a sequence number used twice, a passage
- * it does not know) is set aside and named in the exception, so that it cannot hold up the others.
+ * still waits and the next call tries again; facts for a database that may be away are then kept on the local disk (see
+ * {@link QueuedFacts}). A change the database refuses for ever (a sequence number used twice, a passage it does not know) is
+ * set aside and named in the exception, so that it cannot hold up the others.
  *
  * <p>Thread-safe.
  */
 public final class JournalStore {
 
-    private static final String NO_SUCH_ROW = "02000";
-
     private final Database database;
     private final DurableReadings readings;
     private final List<Change> waiting = new ArrayList<>();
-    private boolean unforced;
+    private final FactKeeper keeper;
 
+    /** A journal in a database that is part of this service. */
     public JournalStore(Database database, DurableReadings readings) {
+        this(database, readings, new ForcedFacts(database));
+    }
+
+    JournalStore(Database database, DurableReadings readings, FactKeeper keeper) {
         this.database = database;
         this.readings = readings;
+        this.keeper = keeper;
     }
 
     /** A passage begins; the row must be open. */
@@ -124,25 +129,14 @@ public final class JournalStore {
      * @throws StorageException if it cannot, or a change was refused; then a person must not be told of it
      */
     public synchronized void commitFacts() {
-        if (waiting.isEmpty() && !unforced) {
+        if (waiting.isEmpty() && !keeper.isBehind()) {
             return;
         }
         readings.flush();
         List<String> refused;
-        try (Connection connection = database.dataSource().getConnection()) {
-            connection.setAutoCommit(false);
-            try {
-                refused = applyWaiting(connection);
-                connection.commit();
-            } catch (SQLException e) {
-                connection.rollback();
-                throw e;
-            }
-            waiting.clear();
-            unforced = true;
-            database.force();
-            unforced = false;
-        } catch (SQLException e) {
+        try {
+            refused = keeper.keep(waiting);
+        } catch (SQLException | IOException e) {
             throw new StorageException("the journal is not safe on disk", e);
         }
         if (!refused.isEmpty()) {
@@ -150,27 +144,9 @@ public final class JournalStore {
         }
     }
 
-    private List<String> applyWaiting(Connection connection) throws SQLException {
-        List<String> refused = new ArrayList<>();
-        for (Change change : waiting) {
-            Savepoint before = connection.setSavepoint();
-            try {
-                change.apply(connection);
-            } catch (SQLException e) {
-                if (!isRefusal(e)) {
-                    throw e;
-                }
-                connection.rollback(before);
-                refused.add(change + ": " + e.getMessage());
-            }
-        }
-        return refused;
-    }
-
-    /** SQL state classes of ISO/IEC 9075: 02 no such row, 22 unusable value, 23 constraint violated. */
-    private static boolean isRefusal(SQLException e) {
-        String state = String.valueOf(e.getSQLState());
-        return state.startsWith("02") || state.startsWith("22") || state.startsWith("23");
+    /** Why the database does not have all that was committed; empty when it has. */
+    public synchronized Optional<String> trouble() {
+        return keeper.trouble();
     }
 
     /** How many changes wait for {@link #commitFacts}. */
@@ -230,24 +206,5 @@ public final class JournalStore {
 
     synchronized void change(String sql, Object... values) {
         waiting.add(new Change(sql, values));
-    }
-
-    private record Change(String sql, Object[] values) {
-
-        void apply(Connection connection) throws SQLException {
-            try (PreparedStatement statement = connection.prepareStatement(sql)) {
-                for (int i = 0; i < values.length; i++) {
-                    statement.setObject(i + 1, values[i]);
-                }
-                if (statement.executeUpdate() != 1) {
-                    throw new SQLException("there is no such row", NO_SUCH_ROW);
-                }
-            }
-        }
-
-        @Override
-        public String toString() {
-            return sql.substring(0, sql.indexOf(' ', sql.indexOf(' ') + 1)) + " " + Arrays.toString(values);
-        }
     }
 }

@@ -18,4 +18,9 @@ record SealedSegment(
         return new SealedSegment(
                 key, boot, block.lastScan(), block.lastEventMillis(), samples.count(), Sha256.of(body), body);
     }
+
+    /** Whether both hold the same scans, of two channels. */
+    boolean isOfBlock(SealedSegment other) {
+        return key.board().equals(other.key.board()) && key.firstEventMillis() == other.key.firstEventMillis();
+    }
 }

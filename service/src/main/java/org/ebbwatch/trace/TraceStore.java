@@ -34,6 +34,7 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
 
     private static final long FLUSH_AFTER_NANOS = 1_500_000_000L;
     private static final long LONG_TAIL_BYTES = 4L << 20;
+    private static final int MOST_SAVED_AT_ONCE = 256;
 
     Tail tail;
     private final SegmentTable table;
@@ -81,6 +82,15 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
     /** What was found in the tail when the trace was opened. */
     public TailRecovery recovery() {
         return new TailRecovery(scansTaken, scansSealedBefore, tail.damages());
+    }
+
+    /**
+     * A board may say who it is, perhaps while the database is away: what is known of it is looked up now.
+     *
+     * @throws StorageException if it cannot be
+     */
+    public void expect(String board) {
+        trail(board);
     }
 
     /** A board said who it is; must come before its first scan, and again when anything of it changed. */
@@ -179,6 +189,9 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
             if (!trail.block.isEmpty()) {
                 seal(trail);
             }
+        }
+        while (!waiting.isEmpty() && databaseTrouble == null) {
+            saveWaiting();
         }
         if (databaseTrouble != null) {
             throw new StorageException("the trace cannot be sealed: " + databaseTrouble);
@@ -311,15 +324,25 @@ public final class TraceStore implements DurableReadings, AutoCloseable {
         if (waiting.isEmpty()) {
             return;
         }
+        List<SealedSegment> next = nextToSave();
         try {
-            table.insert(waiting);
+            table.insert(next);
             databaseTrouble = null;
             synchronized (lock) {
-                waiting.clear();
+                next.clear();
             }
         } catch (SQLException e) {
             databaseTrouble = e.getMessage();
         }
+    }
+
+    /** Not too many at once, for somebody waits; and whole blocks, for a scan is in the database with all its channels or none. */
+    private List<SealedSegment> nextToSave() {
+        int end = Math.min(waiting.size(), MOST_SAVED_AT_ONCE);
+        while (end < waiting.size() && waiting.get(end).isOfBlock(waiting.get(end - 1))) {
+            end++;
+        }
+        return waiting.subList(0, end);
     }
 
     /**

@@ -79,6 +79,15 @@ abstract class JournalStoreContract {
     }
 
     @Test
+    void a_character_that_not_every_database_can_hold_is_kept_as_one_that_stands_for_it() {
+        journal.openPassage(passage(FIRST));
+        journal.append(new JournalRow(FIRST, 1, 0, 0, "said", "before\0after", WALL));
+        journal.commitFacts();
+
+        assertThat(reader.journal(FIRST)).extracting(JournalRow::body).containsExactly("before\uFFFDafter");
+    }
+
+    @Test
     void rows_come_in_the_order_of_their_sequence_not_of_writing() {
         journal.openPassage(passage(SECOND));
         journal.openPassage(passage(FIRST));

@@ -72,6 +72,24 @@ class StorageAwayTest {
     }
 
     @Test
+    void after_a_long_time_away_segments_follow_some_at_a_time_and_scans_are_never_torn_apart() {
+        databaseAway = true;
+        append(trace, 1, 6_001, 100);
+        assertThat(trace.health().segmentsWaiting()).isEqualTo(1_000);
+
+        databaseAway = false;
+        trace.tick(2 * SECOND);
+        assertThat(trace.health().segmentsWaiting())
+                .as("256, and the rest of their ten minutes")
+                .isEqualTo(700);
+        assertThat(readAll(trace, 99)).isEqualTo(expected(1, 6_001, 100, 99));
+        trace.sealAll();
+        assertThat(trace.health().segmentsWaiting()).isZero();
+        assertThat(readAll(trace, 99)).isEqualTo(expected(1, 6_001, 100, 99));
+        trace.close();
+    }
+
+    @Test
     void waiting_segments_are_read_and_verified_like_stored_ones() {
         append(trace, 1, 700, 2);
         databaseAway = true;
