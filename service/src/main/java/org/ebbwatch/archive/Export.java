@@ -14,6 +14,8 @@ import org.ebbwatch.evidence.BundleWriter;
 import org.ebbwatch.evidence.PassageRecords;
 import org.ebbwatch.evidence.Written;
 import org.ebbwatch.evidence.json.JsonText;
+import org.ebbwatch.intake.CardedPassages;
+import org.ebbwatch.intake.IntakeBook;
 import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.StoredRack;
 
@@ -40,6 +42,9 @@ public final class Export {
         tables.put("morning_report", "report_day");
         tables.put("service_run", "number");
         tables.put("board_boot", "board, boot, identity_hash");
+        tables.put("calibration", "number");
+        tables.put("intake", "tag, revision");
+        tables.put("intake_photo", "tag, sha256");
         tables.put("retention", "days");
         tables.put("deletion", "id");
         tables.put("deleted_segments", "board, channel, first_event_millis");
@@ -68,8 +73,9 @@ public final class Export {
             throw new IOException("the tables cannot be read: " + e.getMessage(), e);
         }
         List<PassageCard> cards = rack.cards();
+        var passages = new CardedPassages(rack, IntakeBook.of(rack.intakes()));
         for (PassageCard card : cards) {
-            Written written = bundles.write(PassageRecords.of(rack, card), folder);
+            Written written = bundles.write(PassageRecords.of(passages, card), folder);
             String name = "bundle-" + card.id().toString().toLowerCase(Locale.ROOT);
             resources.add(ExportedFile.resource(name, written.file(), "zip", "application/zip"));
         }

@@ -68,7 +68,7 @@ final class TableExport {
         return switch (sqlType) {
             case Types.SMALLINT, Types.INTEGER, Types.BIGINT -> "integer";
             case Types.BOOLEAN -> "boolean";
-            case Types.BINARY, Types.VARBINARY -> "binary";
+            case Types.BINARY, Types.VARBINARY, Types.BLOB -> "binary";
             default -> "string";
         };
     }

@@ -15,6 +15,8 @@ import org.ebbwatch.evidence.PassageRecords;
 import org.ebbwatch.evidence.Written;
 import org.ebbwatch.evidence.Written.Became;
 import org.ebbwatch.evidence.signature.SigningKey;
+import org.ebbwatch.intake.CardedPassages;
+import org.ebbwatch.intake.IntakeBook;
 import org.ebbwatch.passage.PassageCard;
 import org.ebbwatch.passage.StoredRack;
 import org.ebbwatch.store.StorageException;
@@ -103,9 +105,10 @@ final class BundleCommand implements Callable<Integer> {
             throws IOException {
         rack.seal();
         var writer = new BundleWriter(Origin.current(), key);
+        var passages = new CardedPassages(rack, IntakeBook.of(rack.intakes()));
         boolean all = true;
         for (PassageCard card : cards) {
-            Written written = writer.write(PassageRecords.of(rack, card), folder);
+            Written written = writer.write(PassageRecords.of(passages, card), folder);
             String became =
                     switch (written.became()) {
                         case WRITTEN -> "written";

@@ -33,6 +33,6 @@ public record PassageRecords(
                 taker -> storage.read(card, taker),
                 storage.recorded(card),
                 storage.chain(card),
-                Optional.empty());
+                storage.noted(card));
     }
 }

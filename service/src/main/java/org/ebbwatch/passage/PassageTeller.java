@@ -18,4 +18,9 @@ public interface PassageTeller {
 
     /** The sealed segments a passage's readings lie in. */
     PassageChain chain(PassageCard card);
+
+    /** What people noted of its cell, part by part; empty: nothing, or nobody here knows. */
+    default Optional<? extends Record> noted(PassageCard card) {
+        return Optional.empty();
+    }
 }

@@ -39,6 +39,7 @@ import org.ebbwatch.evening.EveningChecks;
 import org.ebbwatch.evening.EveningDesk;
 import org.ebbwatch.evening.EveningReply;
 import org.ebbwatch.intake.CardAdmission;
+import org.ebbwatch.intake.CardedPassages;
 import org.ebbwatch.intake.IntakeBook;
 import org.ebbwatch.intake.IntakeDesk;
 import org.ebbwatch.judge.procedure.CellCard;
@@ -289,9 +290,9 @@ public final class RunningRack
         return new LockedBackup(storage.backupSource(), lock);
     }
 
-    /** Tells its passages again. */
+    /** Tells its passages again, with the cards of their cells. */
     public PassageTeller teller() {
-        return storage;
+        return new CardedPassages(storage, intakes.records());
     }
 
     /** What happened lately. */

@@ -178,6 +178,7 @@ class ArchitectureTest {
         dependsOnNothingOfTheServiceBut(
                         "org.ebbwatch.archive..",
                         "org.ebbwatch.evidence..",
+                        "org.ebbwatch.intake..",
                         "org.ebbwatch.passage..",
                         "org.ebbwatch.judge.procedure..",
                         "org.ebbwatch.store..",

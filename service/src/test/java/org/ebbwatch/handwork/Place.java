@@ -14,6 +14,7 @@ import org.ebbwatch.evidence.BundleWriter;
 import org.ebbwatch.evidence.Origin;
 import org.ebbwatch.evidence.signature.SigningKey;
 import org.ebbwatch.handover.HandOverDesk;
+import org.ebbwatch.intake.CardedPassages;
 
 /** A quiet rack with the real server in front of it, and the operator's token. */
 public final class Place implements AutoCloseable {
@@ -43,7 +44,8 @@ public final class Place implements AutoCloseable {
                             tokens,
                             new Sessions(tokens),
                             new HandOverDesk(
-                                    rack.storage(), new BundleWriter(Origin.current(), SigningKey.fresh())),
+                                    new CardedPassages(rack.storage(), rack.intakes().records()),
+                                    new BundleWriter(Origin.current(), SigningKey.fresh())),
                             NightHours.usual(ZoneOffset.UTC))
                     .banner(false)
                     .start();

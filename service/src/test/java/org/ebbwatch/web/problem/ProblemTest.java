@@ -84,7 +84,7 @@ class ProblemTest {
     @CsvSource({
         "/api/v1/passages?fase=HELD, it takes phase",
         "/api/v1/rack?points=10, it takes none",
-        "/api/v1/passages/01931f00-0000-7000-8000-000000000001/trace?id=3, it takes points"
+        "/api/v1/passages/01931f00-0000-7000-8000-000000000001/trace?id=3, 'it takes from, points, to'"
     })
     void a_parameter_that_no_route_takes_is_refused_and_not_ignored(String path, String hint) {
         assertThat(detail(problem(Asked.get(server, path), 400, "bad-parameter")))
