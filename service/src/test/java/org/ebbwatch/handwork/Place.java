@@ -44,7 +44,8 @@ public final class Place implements AutoCloseable {
                             tokens,
                             new Sessions(tokens),
                             new HandOverDesk(
-                                    new CardedPassages(rack.storage(), rack.intakes().records()),
+                                    new CardedPassages(
+                                            rack.storage(), rack.intakes().records()),
                                     new BundleWriter(Origin.current(), SigningKey.fresh())),
                             NightHours.usual(ZoneOffset.UTC))
                     .banner(false)
