@@ -27,7 +27,7 @@ final class CrashCampaign {
         int atATime = arguments.length > 2 ? Integer.parseInt(arguments[2]) : 2;
         var progress = new Progress(Path.of(arguments.length > 3 ? arguments[3] : "target/crash.progress"));
         Set<String> done =
-                progress.done().stream().map(line -> line.split("\t")[0]).collect(Collectors.toSet());
+                progress.done().stream().map(line -> line.split("\t", -1)[0]).collect(Collectors.toSet());
         ExecutorService racks = Executors.newFixedThreadPool(atATime);
         LongStream.rangeClosed(1, kills / killsOfRack)
                 .filter(seed -> !done.contains(Long.toString(seed)))
@@ -64,10 +64,10 @@ final class CrashCampaign {
         int broken = 0;
         List<Long> missing = new ArrayList<>();
         for (String line : lines) {
-            String[] parts = line.split("\t");
+            String[] parts = line.split("\t", -1);
             kills += Integer.parseInt(parts[1]);
             broken += Integer.parseInt(parts[2]);
-            Arrays.stream(parts[3].split(","))
+            Arrays.stream(parts[3].split(",", -1))
                     .filter(number -> !number.isEmpty())
                     .map(Long::valueOf)
                     .forEach(missing::add);

@@ -98,11 +98,23 @@ public final class H2Database implements Database {
             if (Files.exists(stored) && Files.size(stored) == 0) {
                 throw new StorageException(damaged(stored, "it is empty"));
             }
-            DriverManager.getConnection(url, USER, "").close();
+            connect(url);
         } catch (SQLException e) {
             throw refused(stored, e);
         } catch (IOException e) {
             throw new StorageException("cannot look at the database " + stored, e);
+        }
+    }
+
+    /** H2 tells the next one to come that the database which just could not be opened is closed. */
+    private static void connect(String url) throws SQLException {
+        try {
+            DriverManager.getConnection(url, USER, "").close();
+        } catch (SQLException e) {
+            if (e.getErrorCode() != ErrorCode.DATABASE_IS_CLOSED) {
+                throw e;
+            }
+            DriverManager.getConnection(url, USER, "").close();
         }
     }
 
