@@ -46,6 +46,7 @@ class SchemaAgreesTest {
         return Stream.of(
                         """
                         {storage: kept, procedure: strict,
+                         database: {url: "jdbc:postgresql://db.example/rack?ssl=true", user: u, passwordFile: p},
                          http: {address: 127.0.0.1, port: 9000, names: [rack.example]},
                          alarms: {night: {from: "22:00", to: "07:00"}, publicAddress: "https://rack.example", outlets: [
                            {name: Anna, from: ringing, escalateAfterMinutes: 15, hours: {from: "08:00", to: "20:00"},
@@ -79,6 +80,7 @@ class SchemaAgreesTest {
                         """,
                         """
                         {boards: [{name: left, port: "tcp:bench.example:4000"}],
+                         database: {url: "jdbc:postgresql://db.example/rack", user: u, passwordEnvironment: P},
                          signOfLife: {urlEnvironment: LIFE}}
                         """)
                 .map(SchemaAgreesTest::tree)

@@ -78,7 +78,7 @@ class StorageAwayTest {
         assertThat(trace.health().segmentsWaiting()).isEqualTo(1_000);
 
         databaseAway = false;
-        trace.tick(2 * SECOND);
+        tickUntil(7 * SECOND / 4);
         assertThat(trace.health().segmentsWaiting())
                 .as("256, and the rest of their ten minutes")
                 .isEqualTo(700);
