@@ -2,6 +2,7 @@ package org.ebbwatch.handwork;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.awaitility.Awaitility.await;
 import static org.ebbwatch.handwork.QuietRack.BOARD;
 
 import java.sql.Connection;
@@ -252,9 +253,10 @@ class WatchDeskTest extends DeskBench {
                 .filteredOn(line -> line.contains("PUT_ON"))
                 .isEmpty();
         sql("alter table receipt_away rename to receipt");
-        assertThat(rack.journal(before.id()))
+        await().untilAsserted(() -> assertThat(rack.journal(before.id()))
+                .as("it is tried again every 2 s")
                 .filteredOn(line -> line.contains("PUT_ON"))
-                .hasSize(1);
+                .hasSize(1));
         rack.close();
         rack = rack.again(records);
         assertThat(rack.ask(putOn, "put the load on")).isEqualTo(new Done(receipt, true));
