@@ -57,6 +57,10 @@ export function speak(root) {
   const named = [...root.querySelectorAll("[data-say]")];
   if (root.dataset?.say) named.push(root);
   for (const element of named) put(element, spoken(element.dataset.say));
+  // What style sheets write before or behind it once it is old.
+  for (const element of root.querySelectorAll("[data-old]")) {
+    element.dataset[element.dataset.old] = { was: words.live.was, last: words.live.onlyLast }[element.dataset.old];
+  }
   for (const element of root.querySelectorAll("[data-label]")) element.setAttribute("aria-label", spoken(element.dataset.label));
 }
 

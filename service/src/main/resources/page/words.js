@@ -6,14 +6,11 @@ export const words = {
   name: "Ebbwatch",
   waiting: "Waiting for the first answer of the service.",
   skipToAlarms: "Go to the alarms",
-  skipToNeeds: "Go to what needs a person",
   skipToView: "Go to the contents",
   simulated: "simulated",
   caution: "A cell can burn while this page is calm. Do not rely on the page alone; your local rules come first.",
   back: "Back to the rack",
-  close: "Close",
   cancel: "Leave it",
-  none: "None.",
   notKnown: "Not known yet.",
 
   nav: {
@@ -37,7 +34,8 @@ export const words = {
     back: "The service answers again.",
     viewFailed: (why) => `This part is old, or not there: ${why}`,
     broken: "This page failed at showing the answer.",
-    onlyLast: "not known now, only what stood last",
+    onlyLast: ": not known now, only what stood last",
+    was: "was ",
   },
 
   first: {
@@ -246,7 +244,6 @@ export const words = {
     past: "What happened",
     ago: (span) => `${span} ago`,
     cleared: (what) => `${what} no longer stands`,
-    pastGone: (why) => `It cannot be shown now: ${why}`,
     evidence: "Evidence of this passage",
     evidenceHint: "The sealed bundle with its papers; `ebbwatch verify` checks it anywhere.",
     gone: "It is over, and was before the service last started. Its evidence holds all of it.",
@@ -331,7 +328,7 @@ export const words = {
     proof: { PASSED: "proven", NOT_PROVEN: "not proven", FAILED: "failed" },
     matter: {
       LOAD: "load", LEAD: "leads", SENSOR: "sensor", TOUCH: "touch", AMBIENT: "ambient", PORT: "board",
-      BOARD_CLOCK: "board clock", HOST_CLOCK: "host clock", STORAGE: "records", WATCHED: "watched", OUTLET: "outlet", ALARM: "alarms",
+      BOARD_CLOCK: "board clock", HOST_CLOCK: "host clock", STORAGE: "records", WATCHED: "watched", OUTLET: "outlet", ALARM: "alarms", CALIBRATION: "calibration",
     },
     none: "No check was made yet.",
     promise: "That all is proven is no promise: a check cannot see damage, swelling or gas.",
@@ -371,5 +368,3 @@ export const words = {
     health: "health",
   },
 };
-
-export const many = count;

@@ -1,6 +1,7 @@
 package org.ebbwatch.browser;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.setDefaultAssertionTimeout;
 
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
@@ -49,6 +50,7 @@ final class Browsing implements AutoCloseable {
     private BrowserContext context;
 
     Browsing() {
+        setDefaultAssertionTimeout(PATIENCE_MILLIS);
         Assumptions.assumeTrue(
                 Files.isExecutable(CHROMIUM), "no browser: there is no " + CHROMIUM + "; install Debian's chromium");
         playwright = Playwright.create(

@@ -19,6 +19,12 @@ import java.util.stream.Stream;
 import org.ebbwatch.acquire.LinkState;
 import org.ebbwatch.alarm.book.AlarmState;
 import org.ebbwatch.alarm.book.Cover;
+import org.ebbwatch.evening.rule.Matter;
+import org.ebbwatch.evening.rule.Proof;
+import org.ebbwatch.intake.rule.Condition;
+import org.ebbwatch.intake.rule.ProtectionBoard;
+import org.ebbwatch.judge.Act;
+import org.ebbwatch.judge.Entry.Work;
 import org.ebbwatch.judge.FindingKind.Urgency;
 import org.ebbwatch.judge.Phase;
 import org.ebbwatch.rig.message.ChannelRole;
@@ -70,6 +76,11 @@ class PageTest {
     void no_part_asks_another_host() {
         assertThat((page() + script() + sheets()).replace("http://www.w3.org/2000/svg", ""))
                 .doesNotContain("http://", "https://", "//cdn", "@import");
+    }
+
+    @Test
+    void no_word_stands_in_a_style_sheet() {
+        assertThat(sheets()).doesNotContainPattern("content: \"");
     }
 
     @Test
@@ -133,7 +144,13 @@ class PageTest {
                         LinkState.values(),
                         ChannelRole.values(),
                         AlarmState.values(),
-                        Cover.values())
+                        Cover.values(),
+                        Act.values(),
+                        Matter.values(),
+                        Proof.values(),
+                        Condition.values(),
+                        ProtectionBoard.values(),
+                        Work.values())
                 .flatMap(Stream::of);
         assertThat(sayings.filter(saying -> saying != ChannelRole.CELL))
                 .allSatisfy(saying -> assertThat(words()).containsPattern("\\b" + saying.name() + ": \""));
