@@ -129,6 +129,31 @@ final class Browsing implements AutoCloseable {
         assertThat(question).isHidden();
     }
 
+    /** Goes on from stop to stop until the one with this name has the focus. */
+    static void tabTo(Page page, String name) {
+        String focused =
+                "() => { const at = document.activeElement; return at.labels?.[0]?.textContent ?? at.textContent; }";
+        for (int stops = 0; stops < 80; stops++) {
+            page.keyboard().press("Tab");
+            if (name.equals(page.evaluate(focused))) {
+                return;
+            }
+        }
+        throw new AssertionError("the focus never comes to " + name);
+    }
+
+    /** Goes to the stop with this name by the keyboard, and presses Enter there. */
+    static void enter(Page page, String name) {
+        tabTo(page, name);
+        page.keyboard().press("Enter");
+    }
+
+    /** Goes to the field with this label by the keyboard, and types. */
+    static void type(Page page, String label, String text) {
+        tabTo(page, label);
+        page.keyboard().type(text);
+    }
+
     @Override
     public void close() {
         browser.close();

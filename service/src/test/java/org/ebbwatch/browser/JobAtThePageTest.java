@@ -3,8 +3,12 @@ package org.ebbwatch.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.ebbwatch.browser.Browsing.answer;
+import static org.ebbwatch.browser.Browsing.enter;
 import static org.ebbwatch.browser.Browsing.press;
+import static org.ebbwatch.browser.Browsing.role;
 import static org.ebbwatch.browser.Browsing.signIn;
+import static org.ebbwatch.browser.Browsing.tabTo;
+import static org.ebbwatch.browser.Browsing.type;
 import static org.ebbwatch.sim.cell.Chemistry.NMC;
 
 import com.microsoft.playwright.Download;
@@ -181,6 +185,59 @@ class JobAtThePageTest {
         Download papers = page.waitForDownload(() -> press(page, AriaRole.LINK, "Hand over 1 cell"));
         verifies(papers.path());
         assertThat(browsing.complaints()).isEmpty();
+    }
+
+    @Test
+    void from_check_in_to_release_without_a_mouse() {
+        Page page = browsing.open(place, Screen.DESK, ColorScheme.DARK);
+        enter(page, "Sign in");
+        page.getByLabel("the operator's token").waitFor();
+        type(page, "the operator's token", place.token());
+        page.keyboard().press("Enter");
+        assertThat(role(page, AriaRole.LINK, "Signed in")).isVisible();
+
+        enter(page, "Check-in");
+        page.getByLabel("protection board").waitFor();
+        type(page, "condition: the one furthest down that applies", "intact");
+        type(page, "protection board", "none");
+        type(page, "tag, as written on the cell; empty: the next number", "A-17");
+        type(page, "rated capacity of one cell, Ah", "2.0");
+        type(page, "volts by a meter, at rest", "4.1");
+        enter(page, "Take in");
+        page.locator(".on-rack").waitFor();
+        type(page, "load, ohms", "22");
+        enter(page, "Check in");
+        assertThat(page.locator("#said")).containsText("A-17 is checked in and watched.");
+
+        comesBackWhenAskedTo(Wish.ASK_PUT_ON, 1);
+        enter(page, "Rack");
+        page.locator("#needed a").first().waitFor();
+        enter(page, "bench 0, A-17");
+        doesByKeys(page, "Put on load");
+        rack.pass(MINUTE);
+        comesBackWhenAskedTo(Wish.ASK_TIE_OFF, 120);
+        rack.hands().bond(0);
+        doesByKeys(page, "Tied off", "No spark");
+        comesBackWhenAskedTo(Wish.ASK_PART, 26);
+        rack.hands().part(0);
+        doesByKeys(page, "Bond parted");
+        comesBackWhenAskedTo(Wish.ASK_RELEASE, 6);
+        doesByKeys(page, "Release");
+        assertThat(passage().phase()).isEqualTo(Phase.RELEASED);
+    }
+
+    /** Does what the view of the passage offers; {@code choices} are made in the question. */
+    private void doesByKeys(Page page, String act, String... choices) {
+        assertThat(page.locator(".acts"))
+                .hasAttribute("data-sequence", Long.toString(passage().sequence()));
+        enter(page, act);
+        assertThat(page.locator("#deed")).isVisible();
+        for (String choice : choices) {
+            tabTo(page, choice);
+            page.keyboard().press("Space");
+        }
+        enter(page, act);
+        assertThat(page.locator("#deed")).isHidden();
     }
 
     /** The bundle in a hand-over is whole, signed, and gives the same verdict when it is judged again. */

@@ -4,7 +4,6 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.ebbwatch.browser.Browsing.answer;
 import static org.ebbwatch.browser.Browsing.press;
-import static org.ebbwatch.browser.Browsing.role;
 import static org.ebbwatch.browser.Browsing.signIn;
 import static org.ebbwatch.sim.cell.Chemistry.NMC;
 
@@ -22,7 +21,6 @@ import org.ebbwatch.browser.Browsing.Screen;
 import org.ebbwatch.handwork.Client;
 import org.ebbwatch.handwork.Place;
 import org.ebbwatch.handwork.QuietRack;
-import org.ebbwatch.judge.Phase;
 import org.ebbwatch.sim.cell.CellSpec;
 import org.ebbwatch.sim.scenario.BoardSpec;
 import org.ebbwatch.sim.scenario.ChannelSpec;
@@ -136,42 +134,6 @@ class PageForEveryoneTest {
                         + ".map(rule => rule.id + ': ' + rule.nodes.map(node => node.html).join(' ')))"))
                 .as(page.url())
                 .isEmpty();
-    }
-
-    @Test
-    void a_load_is_put_on_without_a_mouse() {
-        Page page = browsing.open(place, Screen.DESK, ColorScheme.DARK);
-        tabTo(page, "Sign in");
-        page.keyboard().press("Enter");
-        page.getByLabel("the operator's token").waitFor();
-        tabTo(page, "the operator's token");
-        page.keyboard().type(place.token());
-        page.keyboard().press("Enter");
-        assertThat(role(page, AriaRole.LINK, "Signed in")).isVisible();
-        tabTo(page, "bench 0, A-17");
-        page.keyboard().press("Enter");
-        role(page, AriaRole.BUTTON, "Put on load").waitFor();
-        tabTo(page, "Put on load");
-        page.keyboard().press("Enter");
-        assertThat(page.locator("#deed")).isVisible();
-        tabTo(page, "Put on load");
-        page.keyboard().press("Enter");
-        assertThat(page.locator("#deed")).isHidden();
-        rack.pass(10_000);
-        assertThat(rack.view().passages().get(0).phase()).isEqualTo(Phase.DRAIN);
-    }
-
-    /** Goes on from stop to stop until the one with this name has the focus. */
-    private static void tabTo(Page page, String name) {
-        String focused =
-                "() => { const at = document.activeElement; return at.labels?.[0]?.textContent ?? at.textContent; }";
-        for (int stops = 0; stops < 80; stops++) {
-            page.keyboard().press("Tab");
-            if (name.equals(page.evaluate(focused))) {
-                return;
-            }
-        }
-        throw new AssertionError("the focus never comes to " + name);
     }
 
     @Test
